@@ -19,7 +19,10 @@ export type ColumnKind =
 export interface Column {
   readonly name: string
   readonly kind: ColumnKind
+  /** The column must be there, and its cells filled. */
   readonly required?: boolean
+  /** A required column whose cell may be empty all the same: a rule then says what follows. */
+  readonly mayBeEmpty?: boolean
   /** An unreadable cell sets its row aside, even where the column is optional: a guess would change a number. */
   readonly decisive?: boolean
   readonly unit?: string
@@ -100,7 +103,7 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
     name: 'visits', file: 'visits.csv', row: 'one row per trap exposure, from opening to collection',
     columns: [
       {name: 'trap_id', kind: 'id', required: true, meaning: 'trap'},
-      {name: 'opened', kind: 'moment', required: true, meaning: 'when the trap was opened or emptied the time before'},
+      {name: 'opened', kind: 'moment', required: true, mayBeEmpty: true, meaning: 'when the trap was opened or emptied the time before'},
       {name: 'collected', kind: 'moment', required: true, meaning: 'when the catch was collected'},
       {name: 'condition', kind: 'word', words: conditionWords, decisive: true, meaning: 'state in which the trap was found; empty means intact'},
       {name: 'failed_on', kind: 'moment', decisive: true, meaning: 'when the trap failed, where that is known'},
@@ -122,8 +125,8 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
   catch: {
     name: 'catch', file: 'catch.csv', row: 'one row per taxon, sex and life stage of one collection',
     columns: [
-      {name: 'trap_id', kind: 'id', required: true, meaning: 'trap; may be empty for a catch pooled in the field'},
-      {name: 'collected', kind: 'moment', required: true, meaning: 'when the catch was collected; may be empty for a catch pooled in the field'},
+      {name: 'trap_id', kind: 'id', required: true, mayBeEmpty: true, meaning: 'trap; may be empty for a catch pooled in the field'},
+      {name: 'collected', kind: 'moment', required: true, mayBeEmpty: true, meaning: 'when the catch was collected; may be empty for a catch pooled in the field'},
       {name: 'taxon', kind: 'id', required: true, meaning: 'name as identified'},
       {name: 'count', kind: 'count', required: true, meaning: 'individuals counted'},
       {name: 'site_id', kind: 'id', meaning: 'site, for catches pooled in the field'},

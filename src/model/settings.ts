@@ -154,7 +154,7 @@ export const settingsSchema = z.strictObject({
   files: table(text).optional().describe('File names of your own.'),
   columns: table(z.record(text, columnSource)).optional().describe('Column headers of your own: the project\'s name, then yours.'),
   words: z.record(text, z.record(text, z.union([z.string(), z.number()]))).optional().describe('Codes of your own, by column.'),
-  dates: z.enum(['dmy', 'mdy', 'ymd']).optional().describe('Order of day and month in your dates.'),
+  dates: z.enum(['dmy', 'mdy']).optional().describe('Order of day and month in your dates.'),
   decimal: z.enum(['point', 'comma']).optional(),
   encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252']).optional(),
   catch: z.strictObject({

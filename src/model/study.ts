@@ -134,6 +134,8 @@ export interface SourceTable {
   /** Headers that mean nothing to pitfolio: kept in the archive, used for nothing. */
   readonly unknownHeaders: readonly {readonly header: string; readonly place: Place}[]
   readonly rowsRead: number
+  /** Ids (first column) of rows that could not be typed, so that rows which name them are not called unknown. */
+  readonly unusableIds: ReadonlyMap<string, number>
   readonly encoding: string
   readonly delimiter: string
   /** Place of a row, or of one of its cells by canonical column name. */

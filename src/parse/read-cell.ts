@@ -1,0 +1,103 @@
+import type {Column} from '../model/columns.ts'
+import {nearestName} from '../model/nearest-name.ts'
+import type {ProblemCode} from '../model/study.ts'
+import {type DateOrder, readMoment} from './read-moment.ts'
+import {type DecimalMark, readCount, readNumber} from './read-number.ts'
+
+/** How a study writes its dates and numbers, and the words it has added. */
+export interface CellConventions {
+  readonly order: DateOrder
+  readonly decimal: DecimalMark
+  /** Condition words of the study's own. */
+  readonly conditions: readonly string[]
+  /** Translations of the study's own codes, by column. */
+  readonly words: Readonly<Record<string, Readonly<Record<string, string | number>>>>
+}
+
+export type CellOutcome = {readonly value: unknown} | CellTrouble
+
+export interface CellTrouble {
+  readonly code: ProblemCode
+  readonly message: string
+  readonly remedy?: string
+}
+
+/** Turn the text of one cell into the value that its column promises. The text is trimmed and not empty. */
+export function readCell(text: string, column: Column, conventions: CellConventions): CellOutcome {
+  switch (column.kind) {
+    case 'id':
+    case 'text':
+      return {value: text}
+    case 'word':
+      return readWord(text, column, conventions)
+    case 'count':
+      return readCount(text, conventions.decimal)
+    case 'number':
+      return readNumber(text, conventions.decimal)
+    case 'fraction':
+      return readFraction(text, conventions.decimal)
+    case 'latitude':
+      return readDegrees(text, conventions.decimal, 90, 'a latitude', 'NS')
+    case 'longitude':
+      return readDegrees(text, conventions.decimal, 180, 'a longitude', 'EW')
+    case 'moment':
+      return readMoment(text, conventions.order)
+    case 'day': {
+      const reading = readMoment(text, conventions.order)
+      return 'value' in reading ? {value: reading.value.day} : reading
+    }
+  }
+}
+
+const abbreviations: Readonly<Record<string, string>> = {f: 'female', m: 'male', '♀': 'female', '♂': 'male', u: 'undetermined'}
+
+function readWord(text: string, column: Column, conventions: CellConventions): CellOutcome {
+  const own = column.name === 'condition' ? conventions.conditions : []
+  const words = [...(column.words ?? []), ...own]
+  const wanted = text.toLowerCase()
+  const known =
+    words.find((word) => word.toLowerCase() === wanted) ??
+    words.find((word) => `${word.toLowerCase()}s` === wanted) ??
+    (column.name === 'sex' ? abbreviations[wanted] : undefined)
+  if (known !== undefined) return {value: column.name === 'sensitive' ? Number(known) : known}
+  const meant = nearestName(text, words)
+  return {
+    code: column.name === 'condition' ? 'unknown-condition' : 'unknown-word',
+    message: `\`${text}\` is not a word for ${column.name}; known are ${words.join(', ')}`,
+    ...(meant !== undefined && {remedy: `did you mean \`${meant}\`?`})
+  }
+}
+
+function readFraction(text: string, decimal: DecimalMark): CellOutcome {
+  const slash = /^(\d+)\s*\/\s*(\d+)$/.exec(text)
+  const percent = /^([\d.,]+)\s*%$/.exec(text)
+  const reading = slash
+    ? {value: Number(slash[1]) / Number(slash[2])}
+    : percent
+      ? scaled(readNumber(percent[1] ?? '', decimal))
+      : readNumber(text, decimal)
+  if ('code' in reading) return reading
+  if (reading.value > 0 && reading.value <= 1) return reading
+  return {code: 'unreadable-number', message: `\`${text}\` is not a part of a sample: above 0 and up to 1 is possible`}
+}
+
+function scaled(reading: ReturnType<typeof readNumber>): ReturnType<typeof readNumber> {
+  return 'value' in reading ? {value: reading.value / 100} : reading
+}
+
+function readDegrees(text: string, decimal: DecimalMark, limit: number, what: string, letters: string): CellOutcome {
+  const [, before = '', digits = text, after = ''] = /^([NSEW]?)\s*([+\-\u2212]?[\d.,]+)\s*°?\s*([NSEW]?)$/i.exec(text) ?? []
+  // Thousands of degrees do not exist, so `38.895` is certain here where a plain number would be ambiguous.
+  const reading = readNumber(digits, decimal ?? (digits.includes(',') ? 'comma' : 'point'))
+  const letter = (before || after).toUpperCase()
+  if ('code' in reading || (letter !== '' && !letters.includes(letter))) {
+    return {code: 'unreadable-number', message: `\`${text}\` is not ${what} in decimal degrees`}
+  }
+  const value = letter === 'S' || letter === 'W' ? -reading.value : reading.value
+  if (Math.abs(value) <= limit) return {value}
+  return {
+    code: 'coordinate-off-the-map',
+    message: `\`${text}\` is not ${what}: -${limit} to ${limit} degrees is possible`,
+    remedy: 'check the digits, and whether latitude and longitude changed places'
+  }
+}

@@ -1,0 +1,118 @@
+import {z} from 'zod'
+import {nearestName} from '../model/nearest-name.ts'
+import {type Settings, settingsSchema} from '../model/settings.ts'
+import type {Problem} from '../model/study.ts'
+import {readYaml, type YamlOutcome, type YamlPath} from './read-yaml.ts'
+
+export type SettingsOutcome =
+  | {readonly settings: Settings; readonly problems: readonly Problem[]; readonly place: (path: YamlPath) => Problem['place']}
+  | {readonly unreadable: readonly Problem[]}
+
+/**
+ * study.yaml to settings. A setting that is wrong is named with its place and left out, so that one slip in one
+ * line does not keep the whole study from being read.
+ */
+export function readSettings(file: string, text: string): SettingsOutcome {
+  if (text.trim() === '' || text.split('\n').every((line) => /^\s*(#|$)/.test(line))) {
+    return {settings: {}, problems: [], place: () => ({file, line: 1})}
+  }
+  const yaml = readYaml(file, text)
+  if (!('value' in yaml)) {
+    const {place, message, remedy} = yaml
+    return {unreadable: [{code: 'invalid-setting', place, message, remedy, setsAside: false}]}
+  }
+  if (yaml.value === null) return {settings: {}, problems: [], place: yaml.place}
+  if (typeof yaml.value !== 'object' || Array.isArray(yaml.value)) {
+    const place = {file, line: 1}
+    const remedy = 'write lines such as `title: Ground beetles of the Brennel valley`'
+    return {unreadable: [{code: 'invalid-setting', place, message: 'study.yaml must hold `name: value` lines', remedy, setsAside: false}]}
+  }
+  return validate(yaml.value, yaml)
+}
+
+function validate(written: object, yaml: Extract<YamlOutcome, {value: unknown}>): SettingsOutcome {
+  const problems: Problem[] = []
+  // `key:` with nothing behind it is how people leave a line for later: the same as no line at all.
+  let value: unknown = withoutEmpty(written)
+  for (let round = 0; round < 100; round++) {
+    const outcome = settingsSchema.safeParse(value)
+    if (outcome.success) return {settings: outcome.data, problems, place: yaml.place}
+    for (const issue of outcome.error.issues) {
+      for (const {path, problem} of settingProblems(issue, yaml)) {
+        problems.push(problem)
+        value = withoutPath(value, path)
+      }
+    }
+  }
+  return {settings: {}, problems, place: yaml.place}
+}
+
+function settingProblems(
+  issue: z.core.$ZodIssue,
+  yaml: Extract<YamlOutcome, {value: unknown}>
+): readonly {path: YamlPath; problem: Problem}[] {
+  const path = issue.path.map((part) => (typeof part === 'symbol' ? String(part) : part))
+  if (issue.code !== 'unrecognized_keys') {
+    const message = `\`${path.join('.')}\`: ${readable(issue)}`
+    return [{path, problem: {code: 'invalid-setting', place: yaml.place(path), message, setsAside: false}}]
+  }
+  return issue.keys.map((key) => {
+    const meant = nearestName(key, knownKeys(path))
+    const full = [...path, key]
+    const problem: Problem = {
+      code: 'unknown-setting',
+      place: yaml.keyPlace(full),
+      message: `\`${full.join('.')}\` is not a setting; it is ignored`,
+      ...(meant !== undefined && {remedy: `did you mean \`${meant}\`?`}),
+      setsAside: false
+    }
+    return {path: full, problem}
+  })
+}
+
+/** Zod's sentence, in this project's grammar: lower case, no full stop. */
+function readable(issue: z.core.$ZodIssue): string {
+  const {message} = issue
+  return message.charAt(0).toLowerCase() + message.slice(1).replace(/\.$/, '')
+}
+
+/** The settings that may stand below a path, for suggestions. */
+function knownKeys(path: YamlPath): readonly string[] {
+  let schema: unknown = z.toJSONSchema(settingsSchema, {io: 'input'})
+  for (const part of path) {
+    const {properties, items, additionalProperties} = schema as JsonSchema
+    schema = properties?.[String(part)] ?? items ?? additionalProperties ?? {}
+  }
+  const {properties, anyOf} = schema as JsonSchema
+  return Object.keys(properties ?? anyOf?.find((option) => option.properties)?.properties ?? {})
+}
+
+interface JsonSchema {
+  readonly properties?: Readonly<Record<string, JsonSchema>>
+  readonly items?: JsonSchema
+  readonly additionalProperties?: JsonSchema
+  readonly anyOf?: readonly JsonSchema[]
+}
+
+function withoutEmpty(value: unknown): unknown {
+  if (Array.isArray(value)) return value.filter((item) => item !== null).map(withoutEmpty)
+  if (typeof value !== 'object' || value === null) return value
+  return Object.fromEntries(Object.entries(value).filter(([, item]) => item !== null).map(([key, item]) => [key, withoutEmpty(item)]))
+}
+
+function withoutPath(value: unknown, path: YamlPath): unknown {
+  const [first, ...rest] = path
+  if (first === undefined) return undefined
+  if (Array.isArray(value)) {
+    return rest.length === 0
+      ? value.filter((_, index) => index !== first)
+      : value.map((item, index) => (index === first ? withoutPath(item, rest) : item))
+  }
+  if (typeof value !== 'object' || value === null) return value
+  return Object.fromEntries(
+    Object.entries(value).flatMap(([key, item]) => {
+      if (key !== String(first)) return [[key, item] as const]
+      return rest.length === 0 ? [] : [[key, withoutPath(item, rest)] as const]
+    })
+  )
+}

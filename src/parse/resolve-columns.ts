@@ -1,0 +1,111 @@
+import type {Column, TableDescription} from '../model/columns.ts'
+import {nearestName} from '../model/nearest-name.ts'
+import type {Settings} from '../model/settings.ts'
+import {headerKey} from './header-key.ts'
+
+/** How the text of one column is found in a record. */
+export type CellSource =
+  | {readonly kind: 'cell'; readonly index: number}
+  | {readonly kind: 'join'; readonly indexes: readonly number[]; readonly between: string}
+  | {readonly kind: 'first'; readonly indexes: readonly number[]}
+  | {readonly kind: 'constant'; readonly text: string}
+
+export interface ResolvedColumn {
+  readonly column: Column
+  readonly source: CellSource
+  /** Header cell that findings point at. */
+  readonly index: number
+}
+
+export interface Resolution {
+  readonly resolved: readonly ResolvedColumn[]
+  readonly missing: readonly {readonly column: string; readonly hint?: string}[]
+  readonly unknown: readonly {readonly index: number; readonly hint?: string}[]
+  readonly duplicated: readonly {readonly index: number; readonly first: number}[]
+}
+
+type ColumnMap = NonNullable<NonNullable<Settings['columns']>['sites']>
+
+/** Match a header line to the columns of a table: by the study's own map first, then by name. */
+export function resolveColumns(table: TableDescription, header: readonly string[], map: ColumnMap = {}): Resolution {
+  const byKey = new Map<string, number>()
+  const duplicated: {index: number; first: number}[] = []
+  for (const [index, cell] of header.entries()) {
+    const key = headerKey(cell)
+    if (key === '') continue
+    const first = byKey.get(key)
+    if (first === undefined) byKey.set(key, index)
+    else duplicated.push({index, first})
+  }
+  const find = (name: string): number | undefined => byKey.get(headerKey(name))
+  const used = new Set<number>()
+  const resolved: ResolvedColumn[] = []
+  const missing: {column: string; hint?: string}[] = []
+  for (const column of table.columns) {
+    const source = sourceOf(column.name, map[column.name], find)
+    if (source === undefined) {
+      if (column.required) missing.push({column: column.name, ...hintFor(column.name, header)})
+      continue
+    }
+    const indexes = indexesOf(source)
+    for (const index of indexes) used.add(index)
+    resolved.push({column, source, index: indexes[0] ?? 0})
+  }
+  const names = table.columns.map(({name}) => name)
+  const unknown = [...header.keys()]
+    .filter((index) => headerKey(header[index] ?? '') !== '' && !used.has(index) && !duplicated.some((pair) => pair.index === index))
+    .map((index) => {
+      const hint = nearestName(header[index] ?? '', names)
+      return hint === undefined ? {index} : {index, hint}
+    })
+  return {resolved, missing, unknown, duplicated}
+}
+
+function sourceOf(
+  name: string,
+  mapped: ColumnMap[string] | undefined,
+  find: (name: string) => number | undefined
+): CellSource | undefined {
+  if (mapped === undefined) return cellSource(find(name))
+  if (typeof mapped === 'string') return cellSource(find(mapped))
+  if ('value' in mapped) return {kind: 'constant', text: String(mapped.value)}
+  const headers = 'join' in mapped ? mapped.join : mapped.first_of
+  const indexes = headers.map(find)
+  if (indexes.some((index) => index === undefined)) return undefined
+  const found = indexes.filter((index) => index !== undefined)
+  return 'join' in mapped ? {kind: 'join', indexes: found, between: mapped.with ?? '-'} : {kind: 'first', indexes: found}
+}
+
+function cellSource(index: number | undefined): CellSource | undefined {
+  return index === undefined ? undefined : {kind: 'cell', index}
+}
+
+function indexesOf(source: CellSource): readonly number[] {
+  if (source.kind === 'constant') return []
+  return source.kind === 'cell' ? [source.index] : source.indexes
+}
+
+function hintFor(name: string, header: readonly string[]): {hint?: string} {
+  const hint = nearestName(name, header)
+  return hint === undefined ? {} : {hint}
+}
+
+/** The text of a column in one record, trimmed. */
+export function cellText(source: CellSource, cells: readonly string[]): string {
+  switch (source.kind) {
+    case 'cell':
+      return (cells[source.index] ?? '').trim()
+    case 'constant':
+      return source.text
+    case 'join': {
+      const parts = source.indexes.map((index) => (cells[index] ?? '').trim())
+      return parts.includes('') ? '' : parts.join(source.between)
+    }
+    case 'first':
+      for (const index of source.indexes) {
+        const text = (cells[index] ?? '').trim()
+        if (text !== '') return text
+      }
+      return ''
+  }
+}

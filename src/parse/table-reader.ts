@@ -1,0 +1,131 @@
+import type {Column, TableDescription} from '../model/columns.ts'
+import type {Place} from '../model/place.ts'
+import type {Problem, ProblemCode} from '../model/study.ts'
+import type {CellPlaces} from './cell-places.ts'
+import type {CsvRow} from './csv-rows.ts'
+import {type CellConventions, type CellOutcome, type CellTrouble, readCell} from './read-cell.ts'
+import {type CellSource, cellText, type ResolvedColumn} from './resolve-columns.ts'
+
+/** A typed row: its number and, by camel-case name, the value of every filled cell. */
+export type TypedRow = {row: number} & Record<string, unknown>
+
+interface ColumnReader {
+  readonly column: Column
+  readonly key: string
+  readonly index: number
+  readonly source: CellSource
+  readonly translate: Readonly<Record<string, string | number>> | undefined
+  /** Cells repeat: a season has few dates and few taxa. What was read once is not read again. */
+  readonly seen: Map<string, CellOutcome>
+}
+
+export interface TableReaderSetup {
+  readonly table: TableDescription
+  readonly file: string
+  readonly header: readonly string[]
+  readonly resolved: readonly ResolvedColumn[]
+  readonly conventions: CellConventions
+  readonly places: CellPlaces
+}
+
+export interface TableContents {
+  readonly rows: readonly TypedRow[]
+  readonly problems: readonly Problem[]
+  readonly unusableIds: ReadonlyMap<string, number>
+  readonly rowsRead: number
+}
+
+/** Distinct cells remembered per column; beyond it (vial numbers, remarks) remembering costs more than reading. */
+const remembered = 20_000
+
+/** Reads the records of one table into typed rows, and notes what could not be read. */
+export function tableReader(setup: TableReaderSetup): {add(record: CsvRow): void; contents(): TableContents} {
+  const {table, file, header, places, conventions} = setup
+  const rows: TypedRow[] = []
+  const problems: Problem[] = []
+  const unusableIds = new Map<string, number>()
+  let rowsRead = 0
+  const readers = setup.resolved.map((resolved): ColumnReader => ({
+    ...resolved,
+    key: camelCase(resolved.column.name),
+    translate: conventions.words[resolved.column.name],
+    seen: new Map()
+  }))
+  const idReader = readers[0]
+
+  const problem = (code: ProblemCode, place: Place, row: number, setsAside: boolean, trouble: Omit<CellTrouble, 'code'>, cell?: string) => {
+    problems.push({
+      code, place, table: table.name, row, setsAside, message: trouble.message,
+      ...(trouble.remedy !== undefined && {remedy: trouble.remedy}),
+      ...(cell !== undefined && {cell})
+    })
+  }
+
+  const recordTrouble = (record: CsvRow, row: number): boolean => {
+    const place = {file, line: record.line, column: 1}
+    if (record.brokenQuote) {
+      problem('unclosed-quote', place, row, true, {message: 'a quotation mark opens in this line and is not closed properly'})
+      return true
+    }
+    const extra = record.cells.slice(header.length).find((cell) => cell.trim() !== '')
+    if (extra === undefined) return false
+    problem('ragged-row', place, row, true, {
+      message: `this row has ${record.cells.length} cells, the header ${header.length}`
+    }, extra.trim())
+    return true
+  }
+
+  const add = (record: CsvRow): void => {
+    if (record.cells.every((cell) => cell.trim() === '')) return
+    const row = rowsRead++
+    places.add(record.line, record.cells, record.raw)
+    let usable = !recordTrouble(record, row)
+    const typed: TypedRow = {row}
+    if (usable) {
+      for (const reader of readers) {
+        const outcome = readColumn(reader, record.cells, conventions)
+        if (outcome === undefined) {
+          if (!reader.column.required || reader.column.mayBeEmpty) continue
+          usable = false
+          const place = {file, line: places.line(row, reader.index), column: places.column(row, reader.index)}
+          problem('empty-required-cell', place, row, true, {message: `\`${reader.column.name}\` is empty`})
+        } else if ('value' in outcome) {
+          typed[reader.key] = outcome.value
+        } else {
+          const setsAside = Boolean(reader.column.required || reader.column.decisive)
+          if (setsAside) usable = false
+          const place = {file, line: places.line(row, reader.index), column: places.column(row, reader.index)}
+          problem(outcome.code, place, row, setsAside, outcome, cellText(reader.source, record.cells))
+        }
+      }
+    }
+    if (usable) {
+      rows.push(typed)
+    } else if (idReader !== undefined) {
+      const id = cellText(idReader.source, record.cells)
+      if (id !== '' && !unusableIds.has(id)) unusableIds.set(id, row)
+    }
+  }
+
+  return {add, contents: () => ({rows, problems, unusableIds, rowsRead})}
+}
+
+/** The outcome of one cell, or undefined where it is empty. */
+function readColumn(reader: ColumnReader, cells: readonly string[], conventions: CellConventions): CellOutcome | undefined {
+  const written = cellText(reader.source, cells)
+  if (written === '') return undefined
+  const known = reader.seen.get(written)
+  if (known !== undefined) return known
+  const text = reader.translate === undefined ? written : translated(written, reader.translate)
+  const outcome = text === '' ? undefined : readCell(text, reader.column, conventions)
+  if (outcome !== undefined && reader.seen.size < remembered) reader.seen.set(written, outcome)
+  return outcome
+}
+
+function translated(text: string, words: Readonly<Record<string, string | number>>): string {
+  return Object.hasOwn(words, text) ? String(words[text]).trim() : text
+}
+
+function camelCase(name: string): string {
+  return name.replace(/_(\w)/g, (_, letter: string) => letter.toUpperCase())
+}

@@ -1,0 +1,57 @@
+import {isoMoment} from '../model/day.ts'
+import type {CatchRecord} from '../model/study.ts'
+import type {Found, Rule} from './rule.ts'
+import {catchKey} from './catch-key.ts'
+import {sameCells} from './same-cells.ts'
+import {reference, type StudyIndex} from './study-index.ts'
+
+export const duplicateCatchRow = {
+  code: 'duplicate-catch-row',
+  severity: 'error',
+  summary: 'a catch row stands twice, identical in all cells',
+  why: 'The same animals would be counted twice.',
+  remedy: 'delete one of the two rows; if they are two vials, give each its label in `vial`',
+  source: "the study folder's own logic",
+  examples: [
+    {files: {}, findings: []},
+    {
+      files: {
+        'catch.csv':
+          'trap_id,collected,taxon,count\nW1-1,2026-05-18,Carabus problematicus,3\nW1-1,2026-05-18,Carabus problematicus,3\n'
+      },
+      findings: ['catch.csv:3:17: Carabus problematicus of trap W1-1 on 2026-05-18 stands here again, word for word; this row is not used']
+    }
+  ],
+  *check(_study, index) {
+    for (const records of index.matching.ofExposure.values()) yield* duplicatesIn(records, index)
+    yield* duplicatesIn(index.matching.pooled.map(({record}) => record), index)
+  }
+} as const satisfies Rule
+
+function* duplicatesIn(records: readonly CatchRecord[], index: StudyIndex): Iterable<Found> {
+  const kept = new Map<string, CatchRecord[]>()
+  for (const record of records) {
+    const key = catchKey(record)
+    const alike = kept.get(key)
+    if (alike === undefined) {
+      kept.set(key, [record])
+      continue
+    }
+    const earlier = alike.find((other) => other.count === record.count && sameCells(other, record))
+    if (earlier === undefined) {
+      alike.push(record)
+      continue
+    }
+    yield {
+      place: index.place('catch', record.row, 'taxon'),
+      message: `${record.taxon} of ${whence(record)} stands here again, word for word; this row is not used`,
+      related: [{place: index.place('catch', earlier.row), message: 'first here'}],
+      setsAside: [reference('catch', record)]
+    }
+  }
+}
+
+export function whence({trapId, siteId, round, collected}: CatchRecord): string {
+  const when = collected === undefined ? `in round ${round}` : `on ${isoMoment(collected)}`
+  return trapId === undefined ? `site ${siteId} ${when}` : `trap ${trapId} ${when}`
+}
