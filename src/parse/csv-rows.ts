@@ -1,103 +1,130 @@
 import Papa from 'papaparse'
 
-/** One record of a CSV file with the place of its first character and of each of its cells. */
-export interface CsvRow {
-  readonly cells: readonly string[]
-  /** Physical line of the record's first character, 1-based. */
-  readonly line: number
+/** Records of a CSV file that were found together, with what is needed to say where each of their cells stands. */
+export interface CsvBatch {
+  readonly records: readonly (readonly string[])[]
+  /** Physical line, 1-based, of each record's first character. */
+  readonly line: (record: number) => number
   /** The record as written, where quotes keep cell lengths from telling where cells begin. */
-  readonly raw?: string
-  /** Set when a quote was opened and never properly closed: the cells are then the pieces of this one line. */
-  readonly brokenQuote: boolean
+  readonly raw: (record: number) => string | undefined
+  /** Whether a quote was opened in this record and never properly closed: its cells are the pieces of one line. */
+  readonly broken: (record: number) => boolean
 }
 
 /** No honest record is longer than this many characters: beyond it an unclosed quote is at work. */
 const longestRecord = 4_000_000
 
-type ParserResult = {data: string[][]; errors: {type: string; code: string}[]; meta: {cursor: number}}
+type ParserResult = {data: string[][]; errors: {type: string}[]; meta: {cursor: number}}
 
 /**
  * Records of a CSV text that comes in chunks. Papaparse finds the cells; this keeps count of physical lines, and
  * when a quote is malformed gives up that one line instead of letting it swallow the rest of the file.
  */
-export async function* csvRows(chunks: AsyncIterable<string>, delimiter: string): AsyncIterable<readonly CsvRow[]> {
-  const state = {line: 1}
+export async function* csvRows(chunks: AsyncIterable<string>, delimiter: string): AsyncIterable<CsvBatch> {
   let pending = ''
+  let line = 1
   for await (const chunk of chunks) {
     // So long without a record's end, an unclosed quote is at work: reading on would only swallow more.
-    const {rows, rest} = drain(pending + chunk, delimiter, state, true, pending.length > longestRecord)
-    pending = rest
-    if (rows.length > 0) yield rows
+    const giveUpFirst = pending.length > longestRecord
+    const read = readRecords(pending + chunk, {delimiter, line, moreComes: true, giveUpFirst})
+    pending = read.rest
+    line = read.nextLine
+    if (read.batch.records.length > 0) yield read.batch
   }
-  if (pending !== '') yield drain(pending, delimiter, state, false, false).rows
+  if (pending !== '') yield readRecords(pending, {delimiter, line, moreComes: false, giveUpFirst: false}).batch
 }
 
-function drain(
-  start: string,
-  delimiter: string,
-  state: {line: number},
-  moreComes: boolean,
-  giveUpFirst: boolean
-): {rows: readonly CsvRow[]; rest: string} {
-  const rows: CsvRow[] = []
-  let rest = giveUpFirst ? start.slice(giveUpLine(start, 0, delimiter, rows, state)) : start
-  let again = rest !== ''
-  while (again) {
-    const batch = readRows(rest, delimiter, state, moreComes)
-    for (const row of batch.rows) rows.push(row)
-    rest = rest.slice(batch.consumed)
-    again = batch.broken && rest !== ''
+interface Reading {
+  readonly delimiter: string
+  readonly line: number
+  readonly moreComes: boolean
+  readonly giveUpFirst: boolean
+}
+
+interface Read {
+  readonly batch: CsvBatch
+  readonly rest: string
+  readonly nextLine: number
+}
+
+function readRecords(text: string, reading: Reading): Read {
+  return text.includes('"') || reading.giveUpFirst ? readQuoted(text, reading) : readPlain(text, reading)
+}
+
+/** Without quotation marks a record is a line, which spares all bookkeeping. */
+function readPlain(text: string, {delimiter, line, moreComes}: Reading): Read {
+  const parser = new Papa.Parser({delimiter, newline: '\n', quoteChar: '"'})
+  const {data, meta} = parser.parse(text, 0, moreComes) as ParserResult
+  const consumed = moreComes ? meta.cursor : text.length
+  const batch = {records: data, line: (record: number) => line + record, raw: () => undefined, broken: () => false}
+  return {batch, rest: text.slice(consumed), nextLine: line + data.length}
+}
+
+function readQuoted(start: string, {delimiter, line: firstLine, moreComes, giveUpFirst}: Reading): Read {
+  const records: string[][] = []
+  const lines: number[] = []
+  const raws = new Map<number, string>()
+  const broken = new Set<number>()
+  let line = firstLine
+  let rest = start
+  if (giveUpFirst) giveUpLine()
+  while (rest !== '') {
+    const {consumed, malformed} = readUntilMalformed()
+    rest = rest.slice(consumed)
+    if (!malformed) break
+    giveUpLine()
   }
-  return {rows, rest}
-}
+  const batch = {
+    records,
+    line: (record: number) => lines[record] ?? firstLine,
+    raw: (record: number) => raws.get(record),
+    broken: (record: number) => broken.has(record)
+  }
+  return {batch, rest, nextLine: line}
 
-interface Batch {
-  readonly rows: CsvRow[]
-  readonly consumed: number
-  readonly broken: boolean
-}
-
-function readRows(text: string, delimiter: string, state: {line: number}, moreComes: boolean): Batch {
-  const rows: CsvRow[] = []
-  let consumed = 0
-  let broken = false
-  const parser = new Papa.Parser({
-    delimiter,
-    newline: '\n',
-    quoteChar: '"',
-    step: (result: unknown) => {
-      const {data, errors, meta} = result as ParserResult
-      if (errors.some(({type}) => type === 'Quotes')) {
-        broken = true
-        parser.abort()
-        return
-      }
-      for (const cells of data) {
-        const {line} = state
-        let plainLength = cells.length - 1
-        for (const cell of cells) {
-          plainLength += cell.length
-          if (cell.includes('\n')) state.line += cell.split('\n').length - 1
+  function readUntilMalformed(): {consumed: number; malformed: boolean} {
+    let consumed = 0
+    let malformed = false
+    const parser = new Papa.Parser({
+      delimiter,
+      newline: '\n',
+      quoteChar: '"',
+      step: (result: unknown) => {
+        const {data, errors, meta} = result as ParserResult
+        if (errors.some(({type}) => type === 'Quotes')) {
+          malformed = true
+          parser.abort()
+          return
         }
-        state.line += 1
-        const plain = meta.cursor - consumed - plainLength <= 1
-        rows.push(plain ? {cells, line, brokenQuote: false} : {cells, line, brokenQuote: false, raw: text.slice(consumed, meta.cursor)})
+        for (const cells of data) addRecord(cells, rest.slice(consumed, meta.cursor))
+        consumed = meta.cursor
       }
-      consumed = meta.cursor
-    }
-  })
-  // Errors of an unfinished last record do not count while more is to come: a chunk may end inside quotes.
-  parser.parse(text, 0, moreComes)
-  if (broken) consumed = giveUpLine(text, consumed, delimiter, rows, state)
-  else if (!moreComes) consumed = text.length
-  return {rows, consumed, broken}
-}
+    })
+    // Errors of an unfinished last record do not count while more is to come: a chunk may end inside quotes.
+    parser.parse(rest, 0, moreComes)
+    return {consumed: malformed || moreComes ? consumed : rest.length, malformed}
+  }
 
-/** Take the physical line of a malformed quote as a record of its own, marked broken; reading goes on behind it. */
-function giveUpLine(text: string, start: number, delimiter: string, rows: CsvRow[], state: {line: number}): number {
-  const end = text.indexOf('\n', start)
-  const line = text.slice(start, end === -1 ? text.length : end)
-  rows.push({cells: line.split(delimiter), line: state.line, brokenQuote: true})
-  state.line += 1
-  return end === -1 ? text.length : end + 1
+  function addRecord(cells: string[], raw: string): void {
+    lines.push(line)
+    let plainLength = cells.length - 1
+    for (const cell of cells) {
+      plainLength += cell.length
+      if (cell.includes('\n')) line += cell.split('\n').length - 1
+    }
+    line += 1
+    if (raw.length - plainLength > 1) raws.set(records.length, raw)
+    records.push(cells)
+  }
+
+  /** Take the physical line of a malformed quote as a record of its own; reading goes on behind it. */
+  function giveUpLine(): void {
+    const end = rest.indexOf('\n')
+    const text = end === -1 ? rest : rest.slice(0, end)
+    broken.add(records.length)
+    lines.push(line)
+    records.push(text.split(delimiter))
+    line += 1
+    rest = end === -1 ? '' : rest.slice(end + 1)
+  }
 }

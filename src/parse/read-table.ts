@@ -3,7 +3,7 @@ import type {Settings} from '../model/settings.ts'
 import type {StudySource} from '../model/source.ts'
 import type {Problem, SourceTable} from '../model/study.ts'
 import {CellPlaces} from './cell-places.ts'
-import {type CsvRow, csvRows} from './csv-rows.ts'
+import {csvRows} from './csv-rows.ts'
 import {decodeText, type Encoding, encodingOfStart, NotUtf8} from './decode-text.ts'
 import {delimiterOf} from './delimiter.ts'
 import type {CellConventions} from './read-cell.ts'
@@ -41,21 +41,20 @@ export async function readTable(
   }
 
   async function readRecords(chosen: Encoding, delimiter: string): Promise<TableOutcome> {
-    let open: {reader: ReturnType<typeof tableReader>; resolution: Resolution; header: CsvRow; places: CellPlaces} | undefined
+    let open: OpenTable | undefined
     for await (const batch of csvRows(decodeText(study.read(file), chosen), delimiter)) {
-      for (const record of batch) {
+      for (const [record, cells] of batch.records.entries()) {
         if (open !== undefined) {
-          open.reader.add(record)
+          open.reader.add(cells, batch.line(record), batch.raw(record), batch.broken(record))
           continue
         }
-        if (record.cells.every((cell) => cell.trim() === '')) continue
-        const resolution = resolveColumns(table, record.cells, settings.columns?.[table.name])
-        if (resolution.missing.length > 0) return {unreadable: resolution.missing.map((missing) => missingColumn(file, record, missing))}
-        const width = trimmedWidth(record.cells)
-        const places = new CellPlaces(width, delimiter)
-        const header = record.cells.slice(0, width)
-        const setup = {table, file, header, resolved: resolution.resolved, conventions, places}
-        open = {reader: tableReader(setup), resolution, header: record, places}
+        if (cells.every((cell) => cell.trim() === '')) continue
+        const header = {cells: cells.slice(0, trimmedWidth(cells)), line: batch.line(record)}
+        const resolution = resolveColumns(table, header.cells, settings.columns?.[table.name])
+        if (resolution.missing.length > 0) return {unreadable: resolution.missing.map((missing) => missingColumn(file, header, missing))}
+        const places = new CellPlaces(header.cells.length, delimiter)
+        const setup = {table, file, header: header.cells, resolved: resolution.resolved, conventions, places}
+        open = {reader: tableReader(setup), resolution, header, places}
       }
     }
     if (open === undefined) return {unreadable: [emptyFile(file, table)]}
@@ -63,6 +62,18 @@ export async function readTable(
     const source = sourceTable(table, file, open, contents, chosen, delimiter)
     return {source, rows: contents.rows, problems: [...headerProblems(file, open.header, open.resolution, table), ...contents.problems]}
   }
+}
+
+interface Header {
+  readonly cells: readonly string[]
+  readonly line: number
+}
+
+interface OpenTable {
+  readonly reader: ReturnType<typeof tableReader>
+  readonly resolution: Resolution
+  readonly header: Header
+  readonly places: CellPlaces
 }
 
 /** Headers that study.yaml names as the study's own. */
@@ -101,7 +112,7 @@ function headerLine(text: string): string | undefined {
 function sourceTable(
   table: TableDescription,
   file: string,
-  open: {resolution: Resolution; header: CsvRow; places: CellPlaces},
+  open: OpenTable,
   contents: TableContents,
   encoding: string,
   delimiter: string
@@ -129,13 +140,13 @@ function sourceTable(
   }
 }
 
-function headerPlace(file: string, header: CsvRow, index: number): {file: string; line: number; column: number} {
+function headerPlace(file: string, header: Header, index: number): {file: string; line: number; column: number} {
   const places = new CellPlaces(header.cells.length, ',')
   places.add(header.line, header.cells, undefined)
   return {file, line: header.line, column: places.column(0, index)}
 }
 
-function headerProblems(file: string, header: CsvRow, resolution: Resolution, table: TableDescription): readonly Problem[] {
+function headerProblems(file: string, header: Header, resolution: Resolution, table: TableDescription): readonly Problem[] {
   const unknown = resolution.unknown.map(({index, hint}): Problem => ({
     code: 'unknown-column',
     place: headerPlace(file, header, index),
@@ -152,7 +163,7 @@ function headerProblems(file: string, header: CsvRow, resolution: Resolution, ta
   return [...unknown, ...duplicated]
 }
 
-function missingColumn(file: string, header: CsvRow, missing: {readonly column: string; readonly hint?: string}): Problem {
+function missingColumn(file: string, header: Header, missing: {readonly column: string; readonly hint?: string}): Problem {
   const hint = missing.hint === undefined ? '' : `is \`${missing.hint.trim()}\` that column? If so, `
   return {
     code: 'missing-column',

@@ -2,7 +2,6 @@ import type {Column, TableDescription} from '../model/columns.ts'
 import type {Place} from '../model/place.ts'
 import type {Problem, ProblemCode} from '../model/study.ts'
 import type {CellPlaces} from './cell-places.ts'
-import type {CsvRow} from './csv-rows.ts'
 import {type CellConventions, type CellOutcome, type CellTrouble, readCell} from './read-cell.ts'
 import {type CellSource, cellText, type ResolvedColumn} from './resolve-columns.ts'
 
@@ -39,7 +38,10 @@ export interface TableContents {
 const remembered = 20_000
 
 /** Reads the records of one table into typed rows, and notes what could not be read. */
-export function tableReader(setup: TableReaderSetup): {add(record: CsvRow): void; contents(): TableContents} {
+export function tableReader(setup: TableReaderSetup): {
+  add(cells: readonly string[], line: number, raw: string | undefined, broken: boolean): void
+  contents(): TableContents
+} {
   const {table, file, header, places, conventions} = setup
   const rows: TypedRow[] = []
   const problems: Problem[] = []
@@ -61,29 +63,30 @@ export function tableReader(setup: TableReaderSetup): {add(record: CsvRow): void
     })
   }
 
-  const recordTrouble = (record: CsvRow, row: number): boolean => {
-    const place = {file, line: record.line, column: 1}
-    if (record.brokenQuote) {
+  const recordTrouble = (cells: readonly string[], line: number, row: number, broken: boolean): boolean => {
+    const place = {file, line, column: 1}
+    if (broken) {
       problem('unclosed-quote', place, row, true, {message: 'a quotation mark opens in this line and is not closed properly'})
       return true
     }
-    const extra = record.cells.slice(header.length).find((cell) => cell.trim() !== '')
+    if (cells.length <= header.length) return false
+    const extra = cells.slice(header.length).find((cell) => cell.trim() !== '')
     if (extra === undefined) return false
     problem('ragged-row', place, row, true, {
-      message: `this row has ${record.cells.length} cells, the header ${header.length}`
+      message: `this row has ${cells.length} cells, the header ${header.length}`
     }, extra.trim())
     return true
   }
 
-  const add = (record: CsvRow): void => {
-    if (record.cells.every((cell) => cell.trim() === '')) return
+  const add = (cells: readonly string[], line: number, raw: string | undefined, broken: boolean): void => {
+    if (cells.every((cell) => cell.trim() === '')) return
     const row = rowsRead++
-    places.add(record.line, record.cells, record.raw)
-    let usable = !recordTrouble(record, row)
+    places.add(line, cells, raw)
+    let usable = !recordTrouble(cells, line, row, broken)
     const typed: TypedRow = {row}
     if (usable) {
       for (const reader of readers) {
-        const outcome = readColumn(reader, record.cells, conventions)
+        const outcome = readColumn(reader, cells, conventions)
         if (outcome === undefined) {
           if (!reader.column.required || reader.column.mayBeEmpty) continue
           usable = false
@@ -95,14 +98,14 @@ export function tableReader(setup: TableReaderSetup): {add(record: CsvRow): void
           const setsAside = Boolean(reader.column.required || reader.column.decisive)
           if (setsAside) usable = false
           const place = {file, line: places.line(row, reader.index), column: places.column(row, reader.index)}
-          problem(outcome.code, place, row, setsAside, outcome, cellText(reader.source, record.cells))
+          problem(outcome.code, place, row, setsAside, outcome, cellText(reader.source, cells))
         }
       }
     }
     if (usable) {
       rows.push(typed)
     } else if (idReader !== undefined) {
-      const id = cellText(idReader.source, record.cells)
+      const id = cellText(idReader.source, cells)
       if (id !== '' && !unusableIds.has(id)) unusableIds.set(id, row)
     }
   }

@@ -23,8 +23,7 @@ export const duplicateCatchRow = {
     }
   ],
   *check(_study, index) {
-    for (const records of index.matching.ofExposure.values()) yield* duplicatesIn(records, index)
-    yield* duplicatesIn(index.matching.pooled.map(({record}) => record), index)
+    for (const records of index.collectionsWithRepeats) yield* duplicatesIn(records, index)
   }
 } as const satisfies Rule
 

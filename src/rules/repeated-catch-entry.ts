@@ -22,8 +22,7 @@ export const repeatedCatchEntry = {
     }
   ],
   *check(_study, index) {
-    for (const records of index.matching.ofExposure.values()) yield* repeatsIn(records, index)
-    yield* repeatsIn(index.matching.pooled.map(({record}) => record), index)
+    for (const records of index.collectionsWithRepeats) yield* repeatsIn(records, index)
   }
 } as const satisfies Rule
 

@@ -2,7 +2,7 @@ import {type CatchMatching, matchCatch} from '../model/catch-matching.ts'
 import type {TableName} from '../model/columns.ts'
 import type {RowReference} from '../model/finding.ts'
 import type {Place} from '../model/place.ts'
-import type {Exposure, Site, Study, Taxon, Trap} from '../model/study.ts'
+import type {CatchRecord, Exposure, Site, Study, Taxon, Trap} from '../model/study.ts'
 
 /** Look-ups that several rules need, made once; and the rows that earlier rules have set aside. */
 export interface StudyIndex {
@@ -12,6 +12,8 @@ export interface StudyIndex {
   /** Exposures of each trap in order of opening (unknown openings by collection). */
   readonly exposuresOfTrap: ReadonlyMap<string, readonly Exposure[]>
   readonly matching: CatchMatching
+  /** Catch records of collections in which some taxon stands more than once: the only ones that can hold repeats. */
+  readonly collectionsWithRepeats: readonly (readonly CatchRecord[])[]
   isAside(table: TableName, row: number): boolean
   place(table: TableName, row: number, column?: string): Place
 }
@@ -25,15 +27,22 @@ export function studyIndex(study: Study, aside: ReadonlyMap<TableName, ReadonlyM
     else exposuresOfTrap.set(exposure.trapId, [exposure])
   }
   for (const list of exposuresOfTrap.values()) list.sort((a, b) => startOf(a) - startOf(b) || a.row - b.row)
+  const matching = matchCatch(study.exposures, study.catch, (trapId) => traps.get(trapId)?.siteId)
   return {
     sites: firstById(study.sites, ({siteId}) => siteId),
     traps,
     taxa: firstById(study.taxa, ({taxon}) => taxon),
     exposuresOfTrap,
-    matching: matchCatch(study.exposures, study.catch, (trapId) => traps.get(trapId)?.siteId),
+    matching,
+    collectionsWithRepeats: collectionsWithRepeats(matching),
     isAside: (table, row) => aside.get(table)?.has(row) ?? false,
     place: (table, row, column) => study.tables[table]?.place(row, column) ?? {file: `${table}.csv`}
   }
+}
+
+function collectionsWithRepeats(matching: CatchMatching): readonly (readonly CatchRecord[])[] {
+  const collections = [...matching.ofExposure.values(), matching.pooled.map(({record}) => record)]
+  return collections.filter((records) => new Set(records.map(({taxon}) => taxon)).size < records.length)
 }
 
 function startOf({opened, collected}: Exposure): number {

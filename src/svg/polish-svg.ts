@@ -1,0 +1,89 @@
+import type {Element, ElementContent, Root} from 'hast'
+import {fromHtml} from 'hast-util-from-html'
+import {toHtml} from 'hast-util-to-html'
+import {cleanAttributes} from './clean-attributes.ts'
+import {dropXmlControls} from './drop-xml-controls.ts'
+import {inkClasses} from './ink-classes.ts'
+import {isInvisible} from './is-invisible.ts'
+import {privateIds} from './private-ids.ts'
+import {fontStack} from './theme.ts'
+
+export interface Label {
+  readonly id: string
+  readonly title: string
+  readonly description: string
+}
+
+/** What the chart library draws with. Links lose their tag and keep their content; all other elements go. */
+const drawn = new Set(
+  'svg g path rect line circle text tspan defs clipPath linearGradient radialGradient pattern stop'.split(' ')
+)
+
+/**
+ * Turns the chart library's SVG into the one that leaves: labelled for screen readers as one image, ids unique on
+ * the page, coordinates with two decimals, colours of the ink tones marked with classes, without links, scripts,
+ * classes of the library, and whatever is not seen.
+ *
+ * The SVG goes through a parser and back, so that text of a study that looks like markup stays the text it is.
+ *
+ * @throws Error when a coordinate is not a number.
+ */
+export function polishSvg(svg: string, label: Label): string {
+  const tree = fromHtml(dropXmlControls(svg), {fragment: true})
+  const rename = privateIds(label.id)
+  const root = polishTree(tree, rename)
+  root.properties = {
+    xmlns: 'http://www.w3.org/2000/svg',
+    role: 'img',
+    ariaLabelledBy: [`${label.id}-title`],
+    ariaDescribedBy: [`${label.id}-desc`],
+    ...root.properties,
+    // A substitute font wider than allowed for then runs into the page's margin instead of being cut.
+    overflow: 'visible',
+    fontFamily: fontStack
+  }
+  root.children.unshift(
+    textElement('title', `${label.id}-title`, label.title),
+    textElement('desc', `${label.id}-desc`, label.description)
+  )
+  return toHtml(root, {space: 'svg', closeEmptyElements: true, tightSelfClosing: true})
+}
+
+function polishTree(tree: Root, rename: (value: string) => string): Element {
+  const svg = tree.children.find((child): child is Element => child.type === 'element')
+  const polished = svg && polishElement(svg, rename)[0]
+  if (polished?.type !== 'element') throw new Error('the drawing is empty')
+  return polished
+}
+
+/** The nodes that take the element's place: none, itself, or its children. */
+function polishElement(element: Element, rename: (value: string) => string): ElementContent[] {
+  const isLink = element.tagName === 'a'
+  if (!isLink && (!drawn.has(element.tagName) || isInvisible(element))) return []
+
+  // Before the children, so that ids are numbered in the order of the document.
+  const properties = inkClasses(cleanAttributes(element, rename))
+  const isDefinition = element.tagName === 'clipPath'
+  const children = element.children.flatMap((child) => {
+    if (child.type === 'text') return [child]
+    if (child.type !== 'element') return []
+    // A clip path's outline has no colour, and yet it must stay.
+    if (isDefinition) return [{...child, properties: cleanAttributes(child, rename)}]
+    return polishElement(child, rename)
+  })
+  if (isLink) return children
+  if (element.tagName === 'g') {
+    if (children.length === 0) return []
+    if (Object.keys(properties).length === 0) return children
+  }
+  return [{type: 'element', tagName: element.tagName, properties, children}]
+}
+
+function textElement(tagName: string, id: string, text: string): Element {
+  return {
+    type: 'element',
+    tagName,
+    properties: {id},
+    children: [{type: 'text', value: dropXmlControls(text)}]
+  }
+}
