@@ -153,7 +153,7 @@ export const settingsSchema = z.strictObject({
   })).optional().describe('Rules judged otherwise in this study, with the reason.'),
   files: table(text).optional().describe('File names of your own.'),
   columns: table(z.record(text, columnSource)).optional().describe('Column headers of your own: the project\'s name, then yours.'),
-  words: z.record(text, z.record(text, z.union([z.string(), z.number()]))).optional().describe('Codes of your own, by column.'),
+  words: z.record(text, z.record(z.string(), z.union([z.string(), z.number()]))).optional().describe('Codes of your own, by column; an empty code stands for an empty cell.'),
   dates: z.enum(['dmy', 'mdy']).optional().describe('Order of day and month in your dates.'),
   decimal: z.enum(['point', 'comma']).optional(),
   encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252']).optional(),

@@ -24,7 +24,7 @@ export interface Resolution {
   readonly duplicated: readonly {readonly index: number; readonly first: number}[]
 }
 
-type ColumnMap = NonNullable<NonNullable<Settings['columns']>['sites']>
+export type ColumnMap = NonNullable<NonNullable<Settings['columns']>['sites']>
 
 /** Match a header line to the columns of a table: by the study's own map first, then by name. */
 export function resolveColumns(table: TableDescription, header: readonly string[], map: ColumnMap = {}): Resolution {

@@ -34,14 +34,17 @@ export interface TableContents {
   readonly rowsRead: number
 }
 
+export interface TableReader {
+  /** Read one record; the typed row, or undefined where it is blank or cannot be used. */
+  add(cells: readonly string[], line: number, raw: string | undefined, broken: boolean): TypedRow | undefined
+  contents(): TableContents
+}
+
 /** Distinct cells remembered per column; beyond it (vial numbers, remarks) remembering costs more than reading. */
 const remembered = 20_000
 
 /** Reads the records of one table into typed rows, and notes what could not be read. */
-export function tableReader(setup: TableReaderSetup): {
-  add(cells: readonly string[], line: number, raw: string | undefined, broken: boolean): void
-  contents(): TableContents
-} {
+export function tableReader(setup: TableReaderSetup): TableReader {
   const {table, file, header, places, conventions} = setup
   const rows: TypedRow[] = []
   const problems: Problem[] = []
@@ -78,8 +81,8 @@ export function tableReader(setup: TableReaderSetup): {
     return true
   }
 
-  const add = (cells: readonly string[], line: number, raw: string | undefined, broken: boolean): void => {
-    if (cells.every((cell) => cell.trim() === '')) return
+  const add: TableReader['add'] = (cells, line, raw, broken) => {
+    if (cells.every((cell) => cell.trim() === '')) return undefined
     const row = rowsRead++
     places.add(line, cells, raw)
     let usable = !recordTrouble(cells, line, row, broken)
@@ -104,10 +107,13 @@ export function tableReader(setup: TableReaderSetup): {
     }
     if (usable) {
       rows.push(typed)
-    } else if (idReader !== undefined) {
+      return typed
+    }
+    if (idReader !== undefined) {
       const id = cellText(idReader.source, cells)
       if (id !== '' && !unusableIds.has(id)) unusableIds.set(id, row)
     }
+    return undefined
   }
 
   return {add, contents: () => ({rows, problems, unusableIds, rowsRead})}
@@ -116,7 +122,7 @@ export function tableReader(setup: TableReaderSetup): {
 /** The outcome of one cell, or undefined where it is empty. */
 function readColumn(reader: ColumnReader, cells: readonly string[], conventions: CellConventions): CellOutcome | undefined {
   const written = cellText(reader.source, cells)
-  if (written === '') return undefined
+  if (written === '' && reader.translate?.[''] === undefined) return undefined
   const known = reader.seen.get(written)
   if (known !== undefined) return known
   const text = reader.translate === undefined ? written : translated(written, reader.translate)

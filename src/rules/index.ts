@@ -1,8 +1,10 @@
 import {ambiguousDate} from './ambiguous-date.ts'
 import {ambiguousNumber} from './ambiguous-number.ts'
+import {blankCells} from './blank-cells.ts'
 import {catchInUnsampledVisit} from './catch-in-unsampled-visit.ts'
 import {catchWithoutTrap} from './catch-without-trap.ts'
 import {catchWithoutVisit} from './catch-without-visit.ts'
+import {cellsDisagree} from './cells-disagree.ts'
 import {coordinateOffTheMap} from './coordinate-off-the-map.ts'
 import {countNotWhole} from './count-not-whole.ts'
 import {duplicateCatchRow} from './duplicate-catch-row.ts'
@@ -13,6 +15,8 @@ import {emptyRequiredCell} from './empty-required-cell.ts'
 import {encodingGuessed} from './encoding-guessed.ts'
 import {failureOutsideVisit} from './failure-outside-visit.ts'
 import {invalidSetting} from './invalid-setting.ts'
+import {linesPassedOver} from './lines-passed-over.ts'
+import {nameSettled} from './name-settled.ts'
 import {noTaxaTable} from './no-taxa-table.ts'
 import {nothingCaught} from './nothing-caught.ts'
 import {overlappingVisits} from './overlapping-visits.ts'
@@ -45,6 +49,7 @@ export const rules = [
   invalidSetting,
   unknownSetting,
   encodingGuessed,
+  linesPassedOver,
   unknownColumn,
   duplicateColumn,
   unclosedQuote,
@@ -56,6 +61,9 @@ export const rules = [
   ambiguousNumber,
   unreadableNumber,
   coordinateOffTheMap,
+  blankCells,
+  cellsDisagree,
+  nameSettled,
   unknownCondition,
   unknownWord,
   unknownHabitat,
