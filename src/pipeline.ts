@@ -1,8 +1,20 @@
+import {charts} from './charts/index.ts'
+import {bibtex, figureCsv, html, json, markdown, pageKind, tableCsv} from './formats/index.ts'
 import type {Finding} from './model/finding.ts'
+import {findingsFile} from './model/findings-file.ts'
+import type {Results} from './model/results.ts'
 import type {Outputs, StudySource} from './model/source.ts'
 import type {Problem, UsableStudy} from './model/study.ts'
 import {parseStudy} from './parse/parse-study.ts'
+import {composeDocument} from './report/compose-document.ts'
+import type {Document} from './report/document.ts'
+import {documentPlan, type PlannedDocument} from './report/document-plan.ts'
+import {tableDefinitions} from './report/tables/index.ts'
+import {templateFindings} from './report/template-findings.ts'
+import type {Work} from './report/work.ts'
+import {computeResults} from './results/index.ts'
 import {judgeStudy} from './rules/judge-study.ts'
+import {renderSvg} from './svg/render-svg.ts'
 
 /** A folder that holds no study that anything could be said about: the reasons, each with its place and remedy. */
 export interface Unreadable {
@@ -16,7 +28,7 @@ export interface Assets {
 }
 
 export interface BuildOptions {
-  /** Names of the documents to make; all where absent. */
+  /** Kinds or names of the documents to make; all where absent. */
   readonly only?: readonly string[]
   /** Called before each stage, for progress on the terminal. */
   readonly onStage?: (stage: string) => void
@@ -40,8 +52,95 @@ export async function checkStudy(source: StudySource): Promise<UsableStudy | Unr
  *                            |                         |
  *                            +----> results ----> Results --> charts, report --> formats --> Outputs
  */
-export async function buildReport(source: StudySource, _assets: Assets, _options: BuildOptions = {}): Promise<Report | Unreadable> {
+export async function buildReport(source: StudySource, assets: Assets, options: BuildOptions = {}): Promise<Report | Unreadable> {
+  const stage = options.onStage ?? (() => undefined)
+  stage('Reading the study')
   const usable = await checkStudy(source)
   if ('unreadable' in usable) return usable
-  return {usable, textFindings: [], outputs: new Map()}
+
+  stage('Computing')
+  const results = computeResults(usable)
+
+  stage('Drawing')
+  const figures = charts.flatMap((chart) => chart.figures(results))
+  const pictures = new Map<string, string>()
+  for (const {name, title, alternative, spec} of figures) {
+    if (spec !== undefined) pictures.set(name, await renderSvg({id: `figure-${name}`, spec, title, description: alternative}))
+  }
+
+  stage('Writing the documents')
+  const templates = overlaid(assets.templates, usable.study.texts)
+  const references = JSON.parse(templates.get('references.json') ?? '[]') as readonly Work[]
+  const tables = tableDefinitions.flatMap((definition) => definition.tables({results, findings: usable.findings}))
+  const plan = documentPlan(results)
+  const wanted = plan.filter((planned) => isWanted(planned, options.only))
+  const compose = (planned: Pick<PlannedDocument, 'name' | 'template' | 'scope'>) =>
+    composeDocument({
+      name: planned.name,
+      template: {file: templateFile(planned.template, usable.study.texts), text: templates.get(planned.template) ?? ''},
+      results,
+      findings: usable.findings,
+      figures: new Map(figures.map((figure) => [figure.name, figure])),
+      tables: new Map(tables.map((table) => [table.name, table])),
+      references,
+      texts: usable.study.texts,
+      scope: planned.scope
+    })
+  const links = wanted.map((planned) => ({
+    name: planned.name,
+    kind: pageKind(planned.name),
+    title: planned.title,
+    summary: planned.summary,
+    href: `${planned.name}.html`,
+    also: [{label: 'Markdown', href: `${planned.name}.md`}]
+  }))
+  const composed = [...wanted.map(compose), compose({name: 'index', template: 'index.md', scope: {documents: links}})]
+  const textFindings = templateFindings(composed.flatMap(({problems}) => problems))
+  const study = {title: usable.study.settings.title ?? 'A pitfall-trap study', season: results.season}
+
+  stage('Laying out the pages')
+  const outputs = new Map<string, string | Uint8Array>()
+  for (const {document} of composed) {
+    const language = usable.study.settings.report?.language ?? 'en-GB'
+    outputs.set(`${document.name}.html`, html({document, templates, pictures, documents: links, study, language}))
+    if (document.name !== 'index') outputs.set(`${document.name}.md`, markdown(document))
+  }
+  for (const figure of figures) {
+    outputs.set(`figures/${figure.name}.csv`, figureCsv(figure.data))
+    const picture = pictures.get(figure.name)
+    if (picture !== undefined) outputs.set(`figures/${figure.name}.svg`, picture)
+  }
+  for (const table of tables) outputs.set(`tables/${table.name}.csv`, tableCsv(table))
+  outputs.set('references.bib', bibtex(citedWorks(composed.map(({document}) => document), references)))
+  outputs.set('results.json', json(results))
+  outputs.set('findings.json', json(findingsFile([...usable.findings, ...textFindings], usable.balance)))
+  return {usable, textFindings, outputs: new Map([...outputs].sort(([a], [b]) => (a < b ? -1 : 1)))}
+}
+
+/** Study folder to results: what `verify` compares, without drawing or writing anything. */
+export async function studyResults(source: StudySource): Promise<Results | Unreadable> {
+  const usable = await checkStudy(source)
+  return 'unreadable' in usable ? usable : computeResults(usable)
+}
+
+function isWanted({kind, name}: PlannedDocument, only: readonly string[] | undefined): boolean {
+  return only === undefined || only.includes(kind) || only.includes(name)
+}
+
+/** The package's templates with those of the study's own templates/ folder laid over them. */
+function overlaid(templates: ReadonlyMap<string, string>, texts: ReadonlyMap<string, string>): ReadonlyMap<string, string> {
+  const own = [...texts].flatMap(([path, text]) => {
+    const name = /^templates\/(.+)$/.exec(path)?.[1]
+    return name === undefined ? [] : [[name, text] as const]
+  })
+  return new Map([...templates, ...own])
+}
+
+function templateFile(template: string, texts: ReadonlyMap<string, string>): string {
+  return texts.has(`templates/${template}`) ? `templates/${template}` : `pitfolio:${template}`
+}
+
+function citedWorks(documents: readonly Document[], references: readonly Work[]): readonly Work[] {
+  const cited = new Set(documents.flatMap(({cited: keys}) => keys))
+  return references.filter(({id}) => cited.has(id))
 }

@@ -101,6 +101,9 @@ export const siteSchema = z.strictObject({
   /** Names of this site, most numerous first; sensitive ones that may not be shown are counted, not named. */
   taxa: z.array(z.strictObject({taxon: text, individuals: measure, total: measure})),
   withheldTaxa: measure,
+  worthKnowing: z.array(z.strictObject({
+    taxon: text, englishName: text.optional(), note: text, total: measure
+  })).describe('Kinds of which taxa.csv has something to tell: listed ones first, then the most numerous; at most five.'),
   listed: z.array(z.strictObject({taxon: text, status: text, total: measure})).describe('Protected or red-listed kinds.'),
   vertebrates: vertebratesSchema
 }).meta({id: 'site'})

@@ -1,0 +1,93 @@
+import type {Finding, Severity} from '../../model/finding.ts'
+import {formatPlace} from '../../model/place.ts'
+import {type FindingGroup, findingGroups} from './finding-groups.ts'
+import {groundLine} from './ground-line.ts'
+import {indented, labelled} from './labelled.ts'
+import {grouped} from './number-words.ts'
+import type {Ink} from './paint.ts'
+import {sentence} from './sentence.ts'
+import type {Channel} from './terminal.ts'
+import {visible} from './visible.ts'
+import {padRight, textWidth, wrapText} from './wrap-text.ts'
+
+/** Places of one slip that are worth seeing at once; the rest is counted. */
+const shownPlaces = 5
+
+export const severityInk: Readonly<Record<Severity, Ink>> = {error: 'red', caution: 'yellow', note: 'cyan'}
+
+export interface FindingsWords {
+  /** What a code means, by code, in the order in which a person mends a folder. */
+  readonly summaries: ReadonlyMap<string, string>
+  /** The command that shows every place. */
+  readonly showAll: string
+}
+
+/** Findings as a person reads them: one block for each code, what is most urgent first. */
+export function findingsText(channel: Channel, findings: readonly Finding[], words: FindingsWords): string {
+  return findingGroups(findings, [...words.summaries.keys()])
+    .map((group) => groupText(channel, group, words))
+    .join('\n')
+}
+
+function groupText(channel: Channel, group: FindingGroup, {summaries, showAll}: FindingsWords): string {
+  const {code, severity, findings, remedy, why} = group
+  const heading = groundLine(channel, grouped(findings.length), `${severity}  ${code}`, () =>
+    `${channel.paint(severityInk[severity], severity)}  ${channel.paint('bold', code)}`
+  )
+  const message = sharedMessage(findings)
+  const what = message ?? (findings.length > 1 ? summaries.get(code) : undefined)
+  const shown = findings.slice(0, shownPlaces)
+  const rest = findings.length - shown.length
+  return [
+    heading,
+    what === undefined ? '' : indented(channel, visible(sentence(what))),
+    placesText(channel, shown, message === undefined, remedy === undefined),
+    rest === 0 ? '' : indented(channel, `... and ${grouped(rest)} more; ${showAll} lists them all`),
+    remedy === undefined ? '' : labelled(channel, 'mend', visible(sentence(remedy)), 2, 'green'),
+    why === undefined ? '' : labelled(channel, 'why', visible(sentence(why)))
+  ].join('')
+}
+
+/** The message, where many findings have the same. */
+function sharedMessage(findings: readonly Finding[]): string | undefined {
+  const [first] = findings
+  return findings.length > 1 && findings.every(({message}) => message === first?.message) ? first?.message : undefined
+}
+
+function placesText(channel: Channel, findings: readonly Finding[], withMessage: boolean, withRemedy: boolean): string {
+  const places = findings.map(({place}) => visible(formatPlace(place)))
+  const placeWidth = Math.max(...places.map(textWidth))
+  return findings
+    .map((finding, index) => {
+      const place = places[index] ?? ''
+      const said = [withMessage ? visible(finding.message) : '', cellText(finding, withMessage)].filter((part) => part !== '').join('  ')
+      return [
+        besidePlace(channel, place, placeWidth, said),
+        ...(finding.related ?? []).map((other) =>
+          indented(channel, `${visible(other.message)}: ${visible(formatPlace(other.place))}`, 4)
+        ),
+        withRemedy ? labelled(channel, 'mend', visible(sentence(finding.remedy)), 4, 'green') : ''
+      ].join('')
+    })
+    .join('')
+}
+
+/** The cell, unless the message shows it already. */
+function cellText({cell, message}: Finding, withMessage: boolean): string {
+  if (cell === undefined || (withMessage && message.includes(cell))) return ''
+  return `\`${visible(cell)}\``
+}
+
+/** Place and message side by side, or below each other where the terminal is too narrow. */
+function besidePlace({width, paint}: Channel, place: string, placeWidth: number, said: string): string {
+  const beside = width - placeWidth - 4
+  if (beside >= 32) {
+    const [first = '', ...more] = wrapText(said, beside)
+    const hanging = ' '.repeat(placeWidth + 4)
+    return [`  ${paint('bold', padRight(place, placeWidth))}  ${first}`, ...more.map((line) => hanging + line)]
+      .map((line) => `${line.trimEnd()}\n`)
+      .join('')
+  }
+  const below = said === '' ? [] : wrapText(said, width - 4)
+  return [`  ${paint('bold', place)}`, ...below.map((line) => `    ${line}`)].map((line) => `${line}\n`).join('')
+}

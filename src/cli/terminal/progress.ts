@@ -1,0 +1,32 @@
+import type {Channel} from './terminal.ts'
+import {visible} from './visible.ts'
+
+/** Work that is over sooner than this shows no progress. */
+const patienceMs = 400
+const betweenMs = 80
+
+export interface Progress {
+  say(what: string): void
+  clear(): void
+}
+
+/** A line on a terminal that says what is being done, and goes away when it is done. Silent everywhere else. */
+export function progress(channel: Channel, quiet: boolean): Progress {
+  if (quiet || !channel.isTerminal) return {say: () => {}, clear: () => {}}
+  const started = performance.now()
+  let last = Number.NEGATIVE_INFINITY
+  let isShown = false
+  return {
+    say(what) {
+      const now = performance.now()
+      if (now - started < patienceMs || now - last < betweenMs) return
+      last = now
+      isShown = true
+      channel.write(`\r\u001b[K${channel.paint('faint', visible(what).slice(0, channel.width - 1))}`)
+    },
+    clear() {
+      if (isShown) channel.write('\r\u001b[K')
+      isShown = false
+    }
+  }
+}

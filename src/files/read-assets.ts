@@ -1,0 +1,17 @@
+import {readFile} from 'node:fs/promises'
+import {join} from 'node:path'
+import {listFolder} from './list-folder.ts'
+import {packageRoot} from './package-root.ts'
+
+/** Folders of templates/ that no report is made from. */
+const notForReports = /^(starter|docs)\//
+
+/** The text of every template of the package by its path inside templates/, and the version of the package. */
+export async function readAssets(): Promise<{readonly templates: ReadonlyMap<string, string>; readonly toolVersion: string}> {
+  const {folder, version} = packageRoot()
+  const names = (await listFolder(join(folder, 'templates'))).filter((name) => !notForReports.test(name))
+  const texts = await Promise.all(
+    names.map(async (name) => [name, await readFile(join(folder, 'templates', name), 'utf8')] as const)
+  )
+  return {templates: new Map(texts), toolVersion: version}
+}

@@ -1,0 +1,103 @@
+import type {Element, Root} from 'hast'
+import {toHtml} from 'hast-util-to-html'
+import {h} from 'hastscript'
+import type {Document} from '../report/document.ts'
+import {inkRules} from '../svg/ink-classes.ts'
+import {anchorName} from './anchor-name.ts'
+import {fillSlots} from './fill-slots.ts'
+import {htmlTree} from './html-tree.ts'
+import {idsWithin, pageIds} from './page-ids.ts'
+import {type ReportPage, kindWords, pageKind} from './page-kind.ts'
+import {contents, documentNavigation, otherForms} from './page-parts.ts'
+
+/** What a page is made from, besides its document. */
+export interface PageInput {
+  readonly document: Document
+  /** Texts of templates/ by file name: `page.html` and `page.css` are used. */
+  readonly templates: ReadonlyMap<string, string>
+  /** SVG text of each figure, by the figure's name. */
+  readonly pictures: ReadonlyMap<string, string>
+  /** Photographs that texts show, as `data:` addresses, by the path that the text names. */
+  readonly photos?: ReadonlyMap<string, string>
+  /** All pages of the report, in the order in which they are to be listed. */
+  readonly documents: readonly ReportPage[]
+  readonly study: {readonly title: string; readonly season: string}
+  /** Language of the page, `en-GB` where absent. */
+  readonly language?: string
+}
+
+/**
+ * One page, complete in itself: style and pictures inside, no script, nothing asked of another host.
+ *
+ * @throws Error when `page.html` or `page.css` is not among the templates.
+ */
+export function html(input: PageInput): string {
+  const {document, documents, study, pictures} = input
+  const kind = pageKind(document.name)
+  const inUse = document.tree.children.flatMap((node) => {
+    if (node.type === 'figureBlock') return [anchorName('figure', node.name), ...idsWithin(pictures.get(node.name) ?? '')]
+    if (node.type === 'tableBlock') return [anchorName('table', node.name)]
+    return []
+  })
+  const ids = pageIds([...inUse, ...document.cited.map((key) => anchorName('ref', key)), 'text', 'footnote-label'])
+  const {tree, sections} = htmlTree(document, ids, documents, input.photos ?? new Map())
+  const body = placeContents(tree, contents(sections, kind))
+  return fillSlots(template(input, 'page.html'), {
+    language: input.language ?? 'en-GB',
+    kind,
+    title: escaped(document.title === study.title ? study.title : `${document.title} · ${study.title}`),
+    styles: `${fillSlots(template(input, 'page.css'), {running: cssString(study.title)})}\n${inkRules}`,
+    study: escaped(study.title),
+    season: escaped(study.season),
+    document: kindWords[kind],
+    navigation: written(documentNavigation(kind, document.name, documents)),
+    text: glued(toHtml(withPictures(body, pictures), {allowDangerousHtml: true})),
+    foot: written(otherForms(documents.find(({name}) => name === document.name)))
+  })
+}
+
+/** The contents come after the opening: before the second heading. */
+function placeContents(tree: Root, part: Element | undefined): Root {
+  if (part === undefined) return tree
+  const headings = tree.children.flatMap((node, index) =>
+    node.type === 'element' && /^h[1-6]$/.test(node.tagName) ? [index] : []
+  )
+  const place = headings[1] ?? tree.children.length
+  return {...tree, children: [...tree.children.slice(0, place), part, ...tree.children.slice(place)]}
+}
+
+/** Pictures are put in after everything else has been sanitised, for sanitising would take them out. */
+function withPictures<Node extends Root | Element>(node: Node, pictures: ReadonlyMap<string, string>): Node {
+  const children = node.children.map((child) => {
+    if (child.type !== 'element') return child
+    const {dataFigure: name, ...properties} = child.properties
+    if (typeof name !== 'string') return withPictures(child, pictures)
+    const svg = (pictures.get(name) ?? '').replace(/^\s*<\?xml[^>]*\?>\s*/, '')
+    return {...child, properties, children: [{type: 'raw', value: svg}]}
+  })
+  return {...node, children} as Node
+}
+
+function template({templates}: PageInput, name: string): string {
+  const text = templates.get(name)
+  if (text === undefined) throw new Error(`templates/${name} is missing`)
+  return text
+}
+
+function written(part: Element | undefined): string {
+  return part === undefined ? '' : toHtml(part)
+}
+
+function escaped(text: string): string {
+  return toHtml(h(null, text))
+}
+
+/** The inside of a CSS string in a style element: signs that could end either are written as code points. */
+function cssString(text: string): string {
+  return [...text].map((sign) => (/[\p{L}\p{N} ,.-]/u.test(sign) ? sign : `\\${sign.codePointAt(0)?.toString(16)} `)).join('')
+}
+
+/** A number and its per cent sign stay on one line. Attributes are not touched: none of ours holds '12 %'. */
+function glued(text: string): string {
+  return text.replace(/(\d) %/g, '$1\u00a0%')
+}

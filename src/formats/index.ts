@@ -1,0 +1,8 @@
+/** From documents and results to the files of a report. Every function is pure and gives the same bytes for the same input. */
+export {bibtex} from './bibtex.ts'
+export {figureCsv} from './figure-csv.ts'
+export {html, type PageInput} from './html.ts'
+export {json} from './json.ts'
+export {markdown} from './markdown.ts'
+export {type ReportPage, type PageKind, pageKind} from './page-kind.ts'
+export {tableCsv} from './table-csv.ts'

@@ -1,0 +1,36 @@
+/** Lines longer than this are broken up, so that a measure stands on one line and a difference can be seen. */
+const width = 110
+
+/**
+ * A value as JSON for people and programs: two spaces, members in the order in which they were made, short objects
+ * and lists on one line, LF at the end. Maps become objects; members without a value are left out.
+ *
+ * @throws RangeError when a number is not finite: JSON would write null, which means something else.
+ */
+export function json(value: unknown): string {
+  return `${written(value, 0, 0)}\n`
+}
+
+/** The text of a value that starts `indent` spaces in, with `taken` more columns of its line in use. */
+function written(value: unknown, indent: number, taken: number): string {
+  if (value === undefined) return 'null'
+  if (value instanceof Map) return written(Object.fromEntries(value), indent, taken)
+  if (typeof value === 'number' && !Number.isFinite(value)) throw new RangeError(`${value} cannot be written as JSON`)
+  if (typeof value !== 'object' || value === null) return JSON.stringify(value)
+  const isList = Array.isArray(value)
+  const members: [string, unknown][] = isList
+    ? value.map((item: unknown) => ['', item])
+    : Object.entries(value).filter(([, member]) => member !== undefined)
+  const [open, close] = isList ? ['[', ']'] : ['{', '}']
+  if (members.length === 0) return open + close
+  const inner = indent + 2
+  const parts = members.map(([name, member]) => {
+    const key = isList ? '' : `${JSON.stringify(name)}: `
+    return key + written(member, inner, key.length)
+  })
+  const length = parts.reduce((sum, part) => sum + part.length + 2, indent + taken)
+  const fits = indent > 0 && length < width && parts.every((part) => !part.includes('\n'))
+  if (fits) return `${open}${parts.join(', ')}${close}`
+  const space = ' '.repeat(inner)
+  return `${open}\n${parts.map((part) => space + part).join(',\n')}\n${' '.repeat(indent)}${close}`
+}

@@ -1,0 +1,25 @@
+/** Hands out the ids of one page, each once. */
+export interface PageIds {
+  /** An id made of words, with a number after it where it is taken. */
+  take(words: string): string
+}
+
+/** Ids of a page on which some are in use already: those of figures, tables, references and inside pictures. */
+export function pageIds(inUse: Iterable<string>): PageIds {
+  const used = new Set(inUse)
+  return {
+    take(words) {
+      const plain = words.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase()
+      const name = plain.replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '') || 'section'
+      let id = name
+      for (let count = 2; used.has(id); count += 1) id = `${name}-${count}`
+      used.add(id)
+      return id
+    }
+  }
+}
+
+/** The ids that a piece of SVG brings along. */
+export function idsWithin(svg: string): string[] {
+  return [...svg.matchAll(/\sid="([^"]+)"/g)].map(([, id]) => id ?? '')
+}

@@ -1,0 +1,63 @@
+import type {Element, ElementContent} from 'hast'
+import {h} from 'hastscript'
+import {type ReportPage, kindWords, type PageKind} from './page-kind.ts'
+
+/** A heading of the page, for the list of its contents. */
+export interface Section {
+  readonly id: string
+  readonly depth: number
+  readonly title: string
+}
+
+/**
+ * The way from a page to the study's other documents. A site report, which goes to one owner, leads nowhere; site
+ * reports are reached from the front page only.
+ */
+export function documentNavigation(kind: PageKind, name: string, documents: readonly ReportPage[]): Element | undefined {
+  if (kind === 'site' || kind === 'index') return undefined
+  const others = documents.filter((other) => other.kind !== 'site')
+  if (others.length < 2) return undefined
+  return h('nav.documents', {ariaLabel: 'Documents of this study'}, h('ul', others.map((other) =>
+    h('li', other.name === name
+      ? h('a', {href: other.href, ariaCurrent: 'page'}, shortTitle(other))
+      : h('a', {href: other.href}, shortTitle(other)))
+  )))
+}
+
+/** A document on the front page, like the label of a drawer: what it is, its title, what it tells, its other forms. */
+export function documentCard(page: ReportPage, title: ElementContent[], told: ElementContent[]): Element {
+  const {kind, href, also = []} = page
+  return h('li', [
+    h('p.card-kind', kindWords[kind]),
+    h('p.card-title', h('a', {href}, title)),
+    ...(told.length > 0 ? [h('p', told)] : []),
+    ...(also.length > 0 ? [h('p.card-also', ['Also as ', ...links(also)])] : [])
+  ])
+}
+
+/** The other forms of a page, for its foot. */
+export function otherForms(document: ReportPage | undefined): Element | undefined {
+  const also = document?.also ?? []
+  return also.length > 0 ? h('p.other-forms', ['This page also as ', ...links(also)]) : undefined
+}
+
+/** The sections of a long page. */
+export function contents(sections: readonly Section[], kind: PageKind): Element | undefined {
+  const shown = sections.filter(({depth}) => depth === 2)
+  if ((kind !== 'chapter' && kind !== 'season') || shown.length < 4) return undefined
+  return h('nav.contents', {ariaLabel: 'Contents'}, [
+    h('p.contents-head', 'Contents'),
+    h('ol', shown.map(({id, title}) => h('li', h('a', {href: `#${id}`}, title))))
+  ])
+}
+
+function links(also: NonNullable<ReportPage['also']>): (Element | string)[] {
+  return also.flatMap(({label, href}, index) => {
+    const link = h('a', {href}, label)
+    return index === 0 ? [link] : [', ', link]
+  })
+}
+
+function shortTitle({kind, title}: ReportPage): string {
+  return kind === 'site' ? title : kindWords[kind]
+}

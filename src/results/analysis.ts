@@ -1,0 +1,34 @@
+import type {Study} from '../model/study.ts'
+import {type PlannedNights, plannedNights} from './planned-nights.ts'
+import type {UnitKind} from './sampling-units.ts'
+import {type Scope, scopesOf} from './scopes.ts'
+import {type SeasonRecords, seasonRecords} from './season-records.ts'
+
+/** The joined records with the choices that hold for every number. */
+export interface Analysis extends SeasonRecords {
+  readonly unit: UnitKind
+  /** Who decided that, where it was not the default. */
+  readonly unitDecidedBy: string | undefined
+  readonly confidence: number
+  /** Whether traps of different types were used, so that rates per metre of rim are worth a look. */
+  readonly trapTypesDiffer: boolean
+  readonly planned: PlannedNights
+  readonly scopes: readonly Scope[]
+}
+
+export function analysisOf(study: Study): Analysis {
+  const records = seasonRecords(study)
+  const {unit, unit_reason: reason, confidence = 0.95} = study.settings.analysis ?? {}
+  const trapsPooled = unit === 'trap' && records.pooled
+  return {
+    ...records,
+    unit: trapsPooled ? 'site' : (unit ?? 'site'),
+    unitDecidedBy: trapsPooled
+      ? 'catches were pooled in the field, so that traps cannot stand as sampling units'
+      : unit && `the authors, in study.yaml${reason === undefined ? '' : `: ${reason}`}`,
+    confidence,
+    trapTypesDiffer: new Set(records.area.traps.map(({trapType}) => trapType)).size > 1,
+    planned: plannedNights(records),
+    scopes: scopesOf(study.settings, records.names.names)
+  }
+}

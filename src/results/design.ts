@@ -1,0 +1,41 @@
+import type {DesignResult, SiteResult} from '../model/results.ts'
+import type {Analysis} from './analysis.ts'
+import {confoundedWithHabitat} from './confounding.ts'
+import {counted, words} from './counted.ts'
+import {siteDistances} from './distances.ts'
+import type {Parts} from './parts.ts'
+import {sitesThatCount} from './sampling-units.ts'
+
+/** What the records say of the design, and whether it supports a comparison of habitats. */
+export function designResult(analysis: Analysis, parts: Parts, sites: readonly SiteResult[]): DesignResult {
+  const {
+    area,
+    rounds: {rounds},
+    exposures,
+    unit,
+    unitDecidedBy
+  } = analysis
+  const shared = new Set(
+    rounds.filter((round) => {
+      return area.habitats.every((habitat) => parts.ofHabitatInRound(habitat, round).units.size > 0)
+    })
+  )
+  const confounded = confoundedWithHabitat(analysis, shared)
+  const single = area.habitats.filter((habitat) => sitesThatCount(parts.ofHabitat(habitat).exposures) === 1)
+  const replicated = area.habitats.filter((habitat) => parts.ofHabitat(habitat).units.size > 1)
+  return {
+    unit,
+    ...(unitDecidedBy !== undefined && {unitDecidedBy}),
+    habitats: counted('Habitats', area.habitats.length, words.habitats),
+    sites: counted('Sites', area.sites.length, words.sites),
+    traps: counted('Traps', area.traps.length, words.traps),
+    rounds: counted('Rounds', rounds.length, words.rounds),
+    exposures: counted('Exposures on record', exposures.length, words.exposures),
+    singleSiteHabitats: single.map(({label}) => label),
+    confounded,
+    sharedRounds: counted('Rounds with trap-nights that count in every habitat', shared.size, words.rounds),
+    unsharedRounds: rounds.filter((round) => !shared.has(round)).map(({id}) => id),
+    supportsComparison: replicated.length > 1 && confounded.length === 0 && shared.size > 0,
+    ...siteDistances(area.sites, sites)
+  }
+}

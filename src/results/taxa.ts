@@ -1,0 +1,131 @@
+import type {TaxonResult} from '../model/results.ts'
+import type {Taxon} from '../model/study.ts'
+import {activityDensity} from './activity-density.ts'
+import type {Analysis} from './analysis.ts'
+import {codeUnitOrder} from './code-unit-order.ts'
+import {counted, share, words} from './counted.ts'
+import {groupBy} from './group-by.ts'
+import type {Parts} from './parts.ts'
+import {isWithheldFromPlaces, type RecordedName} from './recorded-names.ts'
+import {addToUnit, type UnitCatches} from './sampling-units.ts'
+import type {CatchInUse} from './season-records.ts'
+import type {SiteInUse} from './study-area.ts'
+
+/** Every recorded name in systematic order, with where, when and how many. */
+export function taxonResults(analysis: Analysis, parts: Parts): TaxonResult[] {
+  const byName = groupBy(analysis.catches, ({name}) => name)
+  const inRates = analysis.catches.reduce((sum, each) => sum + (each.inRates ? each.record.count : 0), 0)
+  return analysis.names.names.map((name) =>
+    taxonResult(name, byName.get(name) ?? [], inRates, analysis, parts)
+  )
+}
+
+function taxonResult(
+  recorded: RecordedName,
+  catches: readonly CatchInUse[],
+  allInRates: number,
+  {area, unit, confidence}: Analysis,
+  parts: Parts
+): TaxonResult {
+  const {name} = recorded
+  const caught: UnitCatches = new Map()
+  const whole = tallyOf(catches)
+  for (const each of catches) if (each.inRates) addToUnit(caught, each, unit)
+  const individuals = (what: string, value: number) => counted(`${what}, ${name}`, value, words.individuals)
+  const sites = (value: number, where: string) =>
+    counted(`Sites where ${name} was caught, ${where}`, value, words.sites)
+  const byHabitat = groupBy(catches, ({site}) => site.habitat)
+  const withheld = isWithheldFromPlaces(recorded)
+  return {
+    taxon: name,
+    ...describedBy(recorded.taxon),
+    ...(recorded.sensitive !== undefined && {sensitive: recorded.sensitive}),
+    inTaxaTable: recorded.taxon !== undefined,
+    individuals: individuals('Individuals in the rates', whole.individuals),
+    outsideEffort: individuals('Individuals caught outside the effort', whole.outside),
+    total: individuals('Individuals recorded', whole.individuals + whole.outside),
+    share: share(
+      `Share of all individuals in the rates, ${name}`,
+      whole.individuals,
+      allInRates,
+      'nothing is in the rates'
+    ),
+    sites: sites(whole.sites.size, 'whole study'),
+    rate: activityDensity(`Activity-density, ${name}, whole study`, caught, parts.study.units, confidence),
+    females: individuals('Females recorded', whole.females),
+    males: individuals('Males recorded', whole.males),
+    immatures: individuals('Larvae and other immature animals recorded', whole.immatures),
+    habitats: area.habitats.map((habitat) => {
+      const here = tallyOf(byHabitat.get(habitat) ?? [])
+      const where = `${name}, ${habitat.label}`
+      return {
+        id: habitat.id,
+        individuals: counted(`Individuals in the rates, ${where}`, here.individuals, words.individuals),
+        outsideEffort: counted(
+          `Individuals caught outside the effort, ${where}`,
+          here.outside,
+          words.individuals
+        ),
+        sites: sites(here.sites.size, habitat.label),
+        rate: activityDensity(
+          `Activity-density, ${where}`,
+          caught,
+          parts.ofHabitat(habitat).units,
+          confidence
+        )
+      }
+    }),
+    bySite: withheld
+      ? []
+      : [...whole.sites]
+          .sort(([a], [b]) => codeUnitOrder(a.id, b.id))
+          .map(([site, total]) => ({
+            id: site.id,
+            total: individuals(`Individuals recorded, ${site.name}`, total)
+          })),
+    ...(whole.firstRound !== undefined && {firstRound: whole.firstRound.id}),
+    ...(whole.lastRound !== undefined && {lastRound: whole.lastRound.id})
+  }
+}
+
+function tallyOf(catches: readonly CatchInUse[]) {
+  const sites = new Map<SiteInUse, number>()
+  let [individuals, outside, females, males, immatures] = [0, 0, 0, 0, 0]
+  let [firstRound, lastRound]: CatchInUse['round'][] = []
+  for (const {
+    record: {count, sex, lifeStage},
+    site,
+    round,
+    inRates
+  } of catches) {
+    if (inRates) individuals += count
+    else outside += count
+    if (sex === 'female') females += count
+    if (sex === 'male') males += count
+    if (lifeStage !== 'adult') immatures += count
+    sites.set(site, (sites.get(site) ?? 0) + count)
+    if (round === undefined) continue
+    if (firstRound === undefined || round.index < firstRound.index) firstRound = round
+    if (lastRound === undefined || round.index > lastRound.index) lastRound = round
+  }
+  return {individuals, outside, females, males, immatures, sites, firstRound, lastRound}
+}
+
+const described = [
+  'rank',
+  'class',
+  'order',
+  'family',
+  'authority',
+  'englishName',
+  'guild',
+  'bodyLengthMm',
+  'redList',
+  'legalStatus',
+  'note'
+] as const satisfies readonly (keyof Taxon)[]
+
+function describedBy(taxon: Taxon | undefined): Partial<Pick<Taxon, (typeof described)[number]>> {
+  const entries = described.map((key) => [key, taxon?.[key]]).filter(([, value]) => value !== undefined)
+  return Object.fromEntries(entries)
+}

@@ -1,0 +1,17 @@
+/**
+ * Probability that m records drawn without replacement from n miss a species with x of them:
+ * choose(n-x, m) / choose(n, m), for whole 0 <= m <= n and 0 <= x <= n.
+ *
+ * A plain product, because the difference of log factorials loses nine digits at n = 1e6. It stops when nothing is
+ * left that a double would notice, after at most about sqrt(46 n) factors.
+ */
+export function absenceProbability(n: number, x: number, m: number): number {
+  if (x + m > n) return 0
+  const [fewer, more] = x < m ? [x, m] : [m, x]
+  let probability = 1
+  for (let j = 0; j < fewer; j++) {
+    probability *= (n - more - j) / (n - j)
+    if (probability < 1e-20) return 0
+  }
+  return probability
+}

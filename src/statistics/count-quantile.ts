@@ -1,0 +1,43 @@
+import {betaCdf, chiSquareUpperTail} from './special-functions.ts'
+
+/**
+ * Quantile of a negative binomial count, or of a Poisson count where theta is Infinity: a uniform random number
+ * put through it is a random count, and a larger mean never gives a smaller one for the same number.
+ *
+ * Formula: smallest y with P(Y <= y) >= p; P(Y <= y) is the regularised incomplete beta function at theta/(theta +
+ * mu) with theta and y + 1; Poisson: the upper tail of chi-square with 2 y + 2 degrees of freedom at 2 mu.
+ *
+ * Source: inversion, Devroye 1986, Non-Uniform Random Variate Generation, section III.2 (from memory).
+ *
+ * Edge cases: a mean of 0 gives 0; p of 0 gives 0.
+ *
+ * @throws RangeError where p is not from 0 to below 1.
+ *
+ * @example countQuantile(0.5, 10, Infinity) // => 10
+ * @example countQuantile(0.5, 10, 1) // => 7
+ * @example countQuantile(0.5, 0, 1) // => 0
+ */
+export function countQuantile(p: number, mean: number, theta: number): number {
+  if (!(p >= 0 && p < 1)) throw new RangeError(`${p} is no probability below 1`)
+  if (mean === 0) return 0
+  const reaches = (count: number): boolean => cumulative(count, mean, theta) >= p
+  if (reaches(0)) return 0
+  let below = 0
+  let above = Math.ceil(mean) + 1
+  while (!reaches(above)) {
+    below = above
+    above *= 2
+  }
+  while (above - below > 1) {
+    const middle = Math.floor((below + above) / 2)
+    if (reaches(middle)) above = middle
+    else below = middle
+  }
+  return above
+}
+
+function cumulative(count: number, mean: number, theta: number): number {
+  return theta === Number.POSITIVE_INFINITY
+    ? chiSquareUpperTail(2 * mean, 2 * count + 2)
+    : betaCdf(theta / (theta + mean), theta, count + 1)
+}

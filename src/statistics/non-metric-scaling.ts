@@ -1,0 +1,175 @@
+import type {Quantity} from '../model/quantity.ts'
+import {fixedSign} from './fixed-sign.ts'
+import {monotoneRegression} from './monotone-regression.ts'
+import {principalAxes} from './principal-axes.ts'
+import {principalCoordinates} from './principal-coordinates.ts'
+import type {RandomStream} from './random-stream.ts'
+
+export interface NonMetricScalingOptions {
+  readonly random: RandomStream
+  readonly dimensions?: number
+  /** Random starts, besides the one from principal coordinates. */
+  readonly starts?: number
+}
+
+export interface NonMetricScaling {
+  /** Kruskal's stress-1 of the best solution. */
+  readonly stress: Quantity
+  /** One row per sample; centred, turned to principal axes, root mean square distance between samples 1. */
+  readonly coordinates: readonly (readonly number[])[]
+  readonly starts: number
+  /** Starts that came within 0.001 of the best stress: one alone is a reason for more starts. */
+  readonly startsAtBest: number
+}
+
+interface Solution {
+  readonly coordinates: readonly (readonly number[])[]
+  readonly stress: number
+}
+
+const iterationLimit = 1000
+
+/**
+ * Non-metric multidimensional scaling: samples as points whose distances keep the order of the dissimilarities.
+ *
+ * Formula: minimise stress-1 = sqrt(sum (d - d^)^2 / sum d^2), d^ the monotone regression of the distances d on the
+ * dissimilarities, ties of which may be broken (Kruskal's primary approach). By majorization: each point moves to
+ * the weighted mean sum_j (d^_ij/d_ij)(x_i - x_j)/n until stress falls by less than 1e-9. The best of one
+ * start from principal coordinates and several random ones; equal ones: the first.
+ *
+ * Source: Kruskal 1964, Psychometrika 29:1-27 and 29:115-129; majorization, de Leeuw 1977 in Recent Developments
+ * in Statistics, 133-145 (from memory).
+ *
+ * Edge cases: fewer than three samples, or samples all alike: not defined. With fewer than 4 samples per dimension and one more
+ * a low stress is nearly certain whatever the data (Kruskal & Wish 1978, Multidimensional Scaling, from memory): a caution says so.
+ *
+ * @example nonMetricScaling([[0, 1], [1, 0]], {}).stress // => {notDefined: 'there are fewer than three samples'}
+ * @example nonMetricScaling([[0, 1, 3], [1, 0, 2], [3, 2, 0]], {starts: 0}).stress.value.toFixed(6) // => '0.000000'
+ */
+export function nonMetricScaling(
+  dissimilarities: readonly (readonly number[])[],
+  {random, dimensions = 2, starts = 20}: NonMetricScalingOptions
+): NonMetricScaling {
+  const none = (notDefined: string): NonMetricScaling => ({
+    stress: {notDefined},
+    coordinates: [],
+    starts: 0,
+    startsAtBest: 0
+  })
+  if (dissimilarities.length < 3) return none('there are fewer than three samples')
+  const classical = principalCoordinates(dissimilarities)
+  if ('notDefined' in classical) return none(classical.notDefined)
+  const first = classical.coordinates.map((row) =>
+    Array.from({length: dimensions}, (_, axis) => row[axis] ?? 0)
+  )
+  const pairs = rankedPairs(dissimilarities)
+  const solutions = [descend(first, pairs)]
+  for (let start = 0; start < starts; start += 1) {
+    const scattered = first.map((row) => row.map(() => 2 * random.uniform() - 1))
+    solutions.push(descend(scattered, pairs))
+  }
+  const best = solutions.reduce((lowest, next) => (next.stress < lowest.stress - 1e-6 ? next : lowest))
+  const crowded = dissimilarities.length < 4 * dimensions + 1
+  return {
+    stress: {
+      value: best.stress,
+      ...(crowded && {caution: 'so few samples fit almost any order: a low stress says little here'})
+    },
+    coordinates: turnedToAxes(best.coordinates),
+    starts: solutions.length,
+    startsAtBest: solutions.filter(({stress}) => stress <= best.stress + 0.001).length
+  }
+}
+
+interface RankedPairs {
+  readonly pairs: readonly (readonly [number, number])[]
+  /** Start and end of each run of equal dissimilarities, where there is more than one pair. */
+  readonly ties: readonly (readonly [number, number])[]
+}
+
+function rankedPairs(dissimilarities: readonly (readonly number[])[]): RankedPairs {
+  const pairs = dissimilarities
+    .flatMap((row, i) => row.slice(i + 1).map((value, offset) => ({i, j: i + 1 + offset, value})))
+    .sort((a, b) => a.value - b.value || a.i - b.i || a.j - b.j)
+  const ties: (readonly [number, number])[] = []
+  for (let start = 0; start < pairs.length; ) {
+    let end = start + 1
+    while (end < pairs.length && pairs[end]!.value - pairs[start]!.value <= 1e-12) end += 1
+    if (end - start > 1) ties.push([start, end])
+    start = end
+  }
+  return {pairs: pairs.map(({i, j}) => [i, j]), ties}
+}
+
+function descend(start: readonly (readonly number[])[], ranked: RankedPairs): Solution {
+  let solution = assess(start, ranked)
+  for (let iteration = 0; iteration < iterationLimit; iteration += 1) {
+    const moved = assess(movedPoints(solution), ranked)
+    const gain = solution.stress - moved.stress
+    if (gain > 0) solution = moved
+    if (gain < 1e-9) break
+  }
+  return solution
+}
+
+interface Assessed extends Solution {
+  readonly distances: readonly (readonly number[])[]
+  readonly disparities: readonly (readonly number[])[]
+}
+
+function assess(coordinates: readonly (readonly number[])[], {pairs, ties}: RankedPairs): Assessed {
+  const distances = coordinates.map((row) => coordinates.map((other) => distance(row, other)))
+  const order = [...pairs]
+  // Pairs of equal dissimilarity may take any order among themselves: that of their distances costs least.
+  for (const [from, to] of ties) {
+    const run = order.slice(from, to).sort((a, b) => distances[a[0]]![a[1]]! - distances[b[0]]![b[1]]!)
+    for (const [index, pair] of run.entries()) order[from + index] = pair
+  }
+  const fitted = monotoneRegression(order.map(([i, j]) => distances[i]![j]!))
+  const disparities = coordinates.map(() => coordinates.map(() => 0))
+  let misfit = 0
+  let total = 0
+  for (const [index, [i, j]] of order.entries()) {
+    const value = fitted[index]!
+    disparities[i]![j] = value
+    disparities[j]![i] = value
+    misfit += (distances[i]![j]! - value) ** 2
+    total += distances[i]![j]! ** 2
+  }
+  return {coordinates, distances, disparities, stress: total === 0 ? 1 : Math.sqrt(misfit / total)}
+}
+
+function movedPoints({coordinates, distances, disparities}: Assessed): readonly (readonly number[])[] {
+  return coordinates.map((row, i) =>
+    row.map((value, axis) => {
+      let sum = 0
+      for (const [j, other] of coordinates.entries()) {
+        const length = distances[i]![j]!
+        if (length > 0) sum += (disparities[i]![j]! / length) * (value - other[axis]!)
+      }
+      return sum / coordinates.length
+    })
+  )
+}
+
+function distance(first: readonly number[], second: readonly number[]): number {
+  let squares = 0
+  for (const [axis, value] of first.entries()) squares += (value - second[axis]!) ** 2
+  return Math.sqrt(squares)
+}
+
+function turnedToAxes(points: readonly (readonly number[])[]): readonly (readonly number[])[] {
+  const axes = points[0]!.map((_, axis) => axis)
+  const means = axes.map((axis) => points.reduce((sum, row) => sum + row[axis]!, 0) / points.length)
+  const centred = points.map((row) => row.map((value, axis) => value - means[axis]!))
+  const products = axes.map((a) => axes.map((b) => centred.reduce((sum, row) => sum + row[a]! * row[b]!, 0)))
+  const {eigenvectors} = principalAxes(products)
+  const turned = centred.map((row) =>
+    eigenvectors.map((vector) => row.reduce((sum, value, axis) => sum + value * vector[axis]!, 0))
+  )
+  // Squares about the centre times n are the squared distances of all pairs.
+  const squares = turned.reduce((sum, row) => sum + row.reduce((part, value) => part + value ** 2, 0), 0)
+  const scale = Math.sqrt((points.length - 1) / 2 / squares)
+  const columns = axes.map((axis) => fixedSign(turned.map((row) => row[axis]! * scale)))
+  return points.map((_, sample) => columns.map((column) => column[sample]!))
+}
