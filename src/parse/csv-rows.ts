@@ -11,6 +11,9 @@ export interface CsvBatch {
   readonly broken: (record: number) => boolean
 }
 
+/** The first batch holds at least this many lines, so that a header can be looked for below a title. */
+const firstLines = 20
+
 /** No honest record is longer than this many characters: beyond it an unclosed quote is at work. */
 const longestRecord = 4_000_000
 
@@ -23,7 +26,13 @@ type ParserResult = {data: string[][]; errors: {type: string}[]; meta: {cursor: 
 export async function* csvRows(chunks: AsyncIterable<string>, delimiter: string): AsyncIterable<CsvBatch> {
   let pending = ''
   let line = 1
+  let started = false
   for await (const chunk of chunks) {
+    if (!started && (pending + chunk).split('\n', firstLines + 1).length <= firstLines) {
+      pending += chunk
+      continue
+    }
+    started = true
     // So long without a record's end, an unclosed quote is at work: reading on would only swallow more.
     const giveUpFirst = pending.length > longestRecord
     const read = readRecords(pending + chunk, {delimiter, line, moreComes: true, giveUpFirst})
