@@ -8,6 +8,7 @@ import {cautionNotes, cautiousWords, measureClause} from './measure-words.ts'
 import {withNotes} from './notes.ts'
 import {plainValue} from './plain-value.ts'
 import {rowLabelWidth} from './row-labels.ts'
+import {sentenceStart} from './sentence-start.ts'
 
 /** Activity-density of each habitat with its interval, and that of its sites below it. */
 export const activityDensity: Chart = {
@@ -66,7 +67,7 @@ function dataRow(habitat: HabitatResult, site: SiteResult | null): (string | num
 function notes({habitats}: Results): readonly string[] {
   return [
     ...methodNotes(intervalMethods(intervalsOf(habitats))),
-    ...habitats.flatMap(({label, catch: {rate}}) => cautionNotes(label, [rate]))
+    ...habitats.flatMap(({label, catch: {rate}}) => cautionNotes(sentenceStart(label), [rate]))
   ]
 }
 
@@ -75,7 +76,7 @@ function alternative(results: Results): string {
   if (habitats.length === 0) return 'There is no habitat, so there is no activity-density to show.'
   const each = habitats.map(
     (habitat) =>
-      `${habitat.label}: ${measureClause(habitat.catch.rate)}${siteRange(sitesOf(habitat, sites))}.`
+      `${sentenceStart(habitat.label)}: ${measureClause(habitat.catch.rate)}${siteRange(sitesOf(habitat, sites))}.`
   )
   return [
     'Points on a scale of individuals per 100 trap-nights, one for each habitat.',

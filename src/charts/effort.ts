@@ -8,6 +8,7 @@ import {cautionNotes, cautiousWords, measureWords} from './measure-words.ts'
 import {withNotes} from './notes.ts'
 import {plainValue} from './plain-value.ts'
 import {rowHeight, rowLabels, rowLabelWidth, rowPosition} from './row-labels.ts'
+import {sentenceStart} from './sentence-start.ts'
 
 /** Trap-nights achieved, not sorted yet and lost, one bar for each habitat. */
 export const effort: Chart = {
@@ -68,7 +69,7 @@ function whyNotDrawn(habitats: readonly HabitatResult[]): string | undefined {
 
 function notes(habitats: readonly HabitatResult[]): readonly string[] {
   return habitats.flatMap(({label, effort: {net, unsorted, lost, shareLost}}) =>
-    cautionNotes(label, [net, unsorted, lost, shareLost])
+    cautionNotes(sentenceStart(label), [net, unsorted, lost, shareLost])
   )
 }
 
@@ -161,7 +162,7 @@ function alternative({habitats, effort: all}: Results): string {
   const each = habitats.map(({label, effort: nights}) => {
     const {net, unsorted, lost} = nights
     const share = isDefined(nights.shareLost) ? ` (${measureWords(nights.shareLost)} of those planned)` : ''
-    return `${label}: ${cautiousWords(net)} achieved, ${cautiousWords(unsorted)} not sorted yet, ${cautiousWords(lost)} lost${share}.`
+    return `${sentenceStart(label)}: ${cautiousWords(net)} achieved, ${cautiousWords(unsorted)} not sorted yet, ${cautiousWords(lost)} lost${share}.`
   })
   const total = `In all, ${cautiousWords(all.net)} of ${cautiousWords(all.planned)} planned trap-nights were achieved.`
   return ['Bars of trap-nights, one for each habitat.', ...each, total, ...mostLost(habitats)].join(' ')

@@ -1,5 +1,5 @@
+import {formatNumber} from '../model/format-number.ts'
 import {isDefined, type Measure, type MeasureKind} from '../model/quantity.ts'
-import {fixed, significant} from '../model/significant.ts'
 
 /** A measure's number as a picture and its description show it, or 'not defined'. */
 export function measureWords(measure: Measure): string {
@@ -25,28 +25,10 @@ export function amountWords(measure: Measure, one: string, many: string): string
   return `${cautiousWords(measure)} ${measureWords(measure) === '1' ? one : many}`
 }
 
-/** A number rounded by what it is, as the documents round it; a share with its sign. */
+/** A number rounded by what it is, as everywhere; a share with its sign. */
 export function numberWords(value: number, kind: MeasureKind): string {
-  switch (kind) {
-    case 'count':
-      return fixed(value, 0)
-    case 'nights':
-      return fixed(value, 1).replace(/\.0$/, '')
-    case 'share':
-      return `${percent(value * 100)} %`
-    case 'coverage':
-      return fixed(value, 3)
-    default:
-      return significant(value, 3)
-  }
-}
-
-/** Whole per cents from ten on, one decimal below; what is not all or nothing never looks as if it were. */
-function percent(value: number): string {
-  if (value === 0 || value === 100) return fixed(value, 0)
-  if (value > 99.5 && value < 100) return value > 99.9 ? '>99.9' : fixed(value, 1)
-  if (value > 0 && value < 0.1) return '<0.1'
-  return fixed(value, Math.abs(value) >= 9.95 ? 0 : 1)
+  const digits = formatNumber(value, kind)
+  return kind === 'share' ? `${digits} %` : digits
 }
 
 /** The range of a measure, `12.1 to 24.6`, or undefined where it has none. */

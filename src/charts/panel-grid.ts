@@ -16,7 +16,7 @@ export interface PanelGrid {
 
 export function panelGrid(panels: number): PanelGrid {
   const columns = panels === 4 ? 2 : Math.min(3, panels)
-  const [width, height] = columns <= 1 ? [560, 230] : columns === 2 ? [270, 170] : [168, 150]
+  const [width, height] = columns <= 1 ? [560, 230] : columns === 2 ? [270, 170] : [164, 150]
   return {columns, width, height, isLowest: (panel) => panel + columns >= panels}
 }
 
@@ -70,6 +70,6 @@ export function panelFigure(
     },
     concat: panels,
     columns,
-    spacing: {row: 18, column: 14}
+    spacing: {row: 18, column: 10}
   }
 }

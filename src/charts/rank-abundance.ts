@@ -5,8 +5,8 @@ import {joinWords} from './join-words.ts'
 import {leftOutWords} from './left-out-words.ts'
 import {amountWords, cautiousWords, numberWords} from './measure-words.ts'
 import {type PanelGrid, panelFigure, panelGrid, panelHeading, panelWords} from './panel-grid.ts'
+import {sentenceStart} from './sentence-start.ts'
 import {lineHeight} from './text-lines.ts'
-import {wrapLabel} from './wrap-label.ts'
 
 /** Individuals of each species of a scope in the order of their ranks, one panel for each habitat. */
 export const rankAbundance: Chart = {
@@ -17,6 +17,10 @@ export const rankAbundance: Chart = {
 
 /** Species named in each panel. */
 const named = 3
+/** Pixels that a letter of a species name takes, on average. */
+const italicLetterWidth = 5.6
+/** Letters of a name: the longest names of common species have 29. */
+const mostLetters = 30
 /** The axis starts a little below 1, so that symbols of species caught once stand free of it. */
 const axisStart = 0.8
 
@@ -29,7 +33,7 @@ function italicNames(taxa: readonly TaxonResult[]): ReadonlySet<string> {
 function figure(scope: ScopeResult, italics: ReadonlySet<string>): Figure {
   const base = {
     name: `rank-abundance-${scope.id}`,
-    title: `Rank-abundance of ${scope.label} in each habitat`,
+    title: `Rank-abundance in each habitat: ${scope.label}`,
     alternative: alternative(scope),
     data: {
       columns: ['habitat_id', 'habitat', 'rank', 'taxon', 'individuals', 'share'],
@@ -119,15 +123,14 @@ function commonest(
   italics: ReadonlySet<string>,
   width: number
 ): Record<string, unknown>[] {
-  const characters = Math.floor((width - 40) / 5.4)
   const lines = ranks.slice(0, named).map(({taxon, individuals}, index) => ({
     y: 6 + index * lineHeight,
     individuals: numberWords(individuals, 'count'),
-    name: wrapLabel(taxon, characters, 1),
+    name: taxon.length > mostLetters ? `${taxon.slice(0, mostLetters - 1)}…` : taxon,
     italic: italics.has(taxon)
   }))
   const longest = Math.max(...lines.map(({name}) => name.length))
-  const left = width - Math.min(characters, longest) * 5.4
+  const left = Math.max(24, width - longest * italicLetterWidth)
   const text = (field: string, values: readonly object[], mark: Record<string, unknown>) => ({
     data: {values},
     mark: {type: 'text', baseline: 'middle', y: {expr: 'datum.y'}, ...mark},
@@ -151,7 +154,7 @@ function commonest(
 function alternative(scope: ScopeResult): string {
   const {label, habitats} = scope
   const each = habitats.map((habitat) => {
-    if (habitat.ranks.length === 0) return `${habitat.label}: none caught.`
+    if (habitat.ranks.length === 0) return `${sentenceStart(habitat.label)}: none caught.`
     const first = habitat.ranks
       .slice(0, named)
       .map(
@@ -160,12 +163,12 @@ function alternative(scope: ScopeResult): string {
       )
     const {individuals, species, singletons} = habitat
     return (
-      `${habitat.label}: ${amountWords(individuals, 'individual', 'individuals')} of ${cautiousWords(species)} species, ` +
+      `${sentenceStart(habitat.label)}: ${amountWords(individuals, 'individual', 'individuals')} of ${cautiousWords(species)} species, ` +
       `${cautiousWords(singletons)} of them caught once; the commonest: ${joinWords(first)}.`
     )
   })
   return [
-    `Points that fall from the commonest to the rarest species of ${label}, one panel for each habitat,`,
+    `${sentenceStart(label)}: points that fall from the commonest to the rarest species, one panel for each habitat,`,
     'individuals on a logarithmic scale.',
     ...each,
     ...leftOutWords(scope)

@@ -16,6 +16,7 @@ import {
   rarefactionLines
 } from './rarefaction-lines.ts'
 import {wordLayers} from './rarefaction-words.ts'
+import {sentenceStart} from './sentence-start.ts'
 import {lineMark, textLines} from './text-lines.ts'
 import {wrapLabel} from './wrap-label.ts'
 
@@ -38,7 +39,7 @@ const mostLinesInOnePlot = 5
 function figure(scope: ScopeResult): Figure {
   const base = {
     name: `rarefaction-${scope.id}`,
-    title: `Species of ${scope.label} against the number of individuals`,
+    title: `Species against the number of individuals: ${scope.label}`,
     alternative: alternative(scope),
     data: {
       columns: ['habitat_id', 'habitat', 'order', 'individuals', 'value', 'part'],
@@ -168,17 +169,17 @@ function alternative(scope: ScopeResult): string {
   const each = scope.habitats.map((habitat) => {
     const {label, individuals, species, hill} = habitat
     if (!hasCurve(habitat))
-      return `${label}: no line, ${amountWords(individuals, 'individual', 'individuals')} caught.`
+      return `${sentenceStart(label)}: no line, ${amountWords(individuals, 'individual', 'individuals')} caught.`
     const effective = [hill.q1, hill.q2].map(({observed}) => observed)
     const [common, dominant] = effective.map(cautiousWords)
     const [line] = rarefactionLines([habitat], 0)
     return (
-      `${label}: ${amountWords(individuals, 'individual', 'individuals')}, ${cautiousWords(species)} species; ` +
+      `${sentenceStart(label)}: ${amountWords(individuals, 'individual', 'individuals')}, ${cautiousWords(species)} species; ` +
       `effective numbers of common species ${common} and of dominant species ${dominant}${further(line)}.`
     )
   })
   return [
-    `Lines of the number of species of ${scope.label} against the number of individuals, in three panels: all species,`,
+    `${sentenceStart(scope.label)}: lines of the number of species against the number of individuals, in three panels: all species,`,
     'common species and dominant species. Each line is thick within the catch and thin beyond it.',
     ...each,
     ...leftOutWords(scope)

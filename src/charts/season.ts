@@ -10,6 +10,7 @@ import {panelFigure, panelGrid} from './panel-grid.ts'
 import {plainValue} from './plain-value.ts'
 import {rateAxis} from './rate-axis.ts'
 import {roundPoints, seasonPanel} from './season-panel.ts'
+import {sentenceStart} from './sentence-start.ts'
 
 /** Activity-density of each round, at the middle of its dates, one panel for each habitat. */
 export const season: Chart = {
@@ -76,7 +77,7 @@ function dataRow(
 function notes({habitats, rounds}: Results): readonly string[] {
   const cautions = habitats.flatMap((habitat) =>
     roundsOf(habitat, rounds).flatMap(({round, rate}) =>
-      cautionNotes(`${habitat.label}, ${datesOf(round)}`, [rate])
+      cautionNotes(`${sentenceStart(habitat.label)}, ${datesOf(round)}`, [rate])
     )
   )
   return [...methodNotes(intervalMethods(intervalsOf(rounds))), ...cautions]
@@ -142,13 +143,13 @@ function alternative({habitats, rounds}: Results): string {
 
 function inWords(label: string, own: readonly RoundRate[]): string {
   const [first, ...later] = own
-  if (first === undefined) return `${label}: no trap-night counts.`
-  if (later.length === 0) return `${label}: ${atRound(first)}.`
+  if (first === undefined) return `${sentenceStart(label)}: no trap-night counts.`
+  if (later.length === 0) return `${sentenceStart(label)}: ${atRound(first)}.`
   const highest = own.reduce((best, other) => (other.rate.value > best.rate.value ? other : best))
   const lowest = own.reduce((best, other) => (other.rate.value < best.rate.value ? other : best))
   if (highest.rate.value === lowest.rate.value)
-    return `${label}: ${cautiousWords(first.rate)} in each of its rounds.`
-  return `${label}: highest ${atRound(highest)}, lowest ${atRound(lowest)}.`
+    return `${sentenceStart(label)}: ${cautiousWords(first.rate)} in each of its rounds.`
+  return `${sentenceStart(label)}: highest ${atRound(highest)}, lowest ${atRound(lowest)}.`
 }
 
 function atRound({round, rate}: RoundRate): string {

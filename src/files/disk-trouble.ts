@@ -20,13 +20,22 @@ export class DiskTrouble extends Error {
 const words: Readonly<Record<string, readonly [message: string, remedy: string]>> = {
   ENOENT: ['is not there', 'check the spelling, and that nothing else moves files in this folder'],
   EACCES: ['may not be opened: permission denied', 'give yourself the right to it, or choose another folder'],
-  EPERM: ['may not be changed: permission denied', 'close programs that have it open, or give yourself the right to it'],
+  EPERM: [
+    'may not be changed: permission denied',
+    'close programs that have it open, or give yourself the right to it'
+  ],
   EROFS: ['is on a disk that cannot be written to', 'choose another folder'],
   ENOTDIR: ['has a file in its path where a folder is needed', 'check the path'],
   EISDIR: ['is a folder where a file is needed', 'check the path'],
   ENOSPC: ['cannot be written: the disk is full', 'make room and try again; nothing was changed'],
-  EDQUOT: ['cannot be written: your share of the disk is used up', 'make room and try again; nothing was changed'],
-  EBUSY: ['is in use and cannot be replaced', 'close programs that have it open; a mounted folder needs a folder inside it'],
+  EDQUOT: [
+    'cannot be written: your share of the disk is used up',
+    'make room and try again; nothing was changed'
+  ],
+  EBUSY: [
+    'is in use and cannot be replaced',
+    'close programs that have it open; a mounted folder needs a folder inside it'
+  ],
   EXDEV: ['is a disk of its own and cannot be replaced', 'choose a folder inside it'],
   ENAMETOOLONG: ['has too long a name', 'choose a shorter path'],
   ELOOP: ['is a link that leads round in a circle', 'mend the link'],

@@ -44,7 +44,8 @@ async function realPathOf(path: string): Promise<string> {
 }
 
 function refuseStudyItself(study: StudyFolder, path: string, shown: string): void {
-  if (path === study.root) throw new DiskTrouble(`${shown} is the study folder itself`, 'choose a folder inside it, or elsewhere')
+  if (path === study.root)
+    throw new DiskTrouble(`${shown} is the study folder itself`, 'choose a folder inside it, or elsewhere')
   if (isInside(study.root, path)) {
     throw new DiskTrouble(`${shown} holds the study folder`, 'choose a folder inside the study, or elsewhere')
   }
@@ -58,8 +59,14 @@ function refuseAmongRawFiles(study: StudyFolder, path: string, shown: string): v
     const folder = target.slice(0, length).join('/')
     const file = raw.find((name) => name === folder || name.startsWith(`${folder}/`))
     if (file === undefined) continue
-    const where = length === target.length ? 'stands where the study keeps' : 'would stand among files of the study, such as'
-    throw new DiskTrouble(`${shown} ${where} ${file}`, 'choose a folder that holds nothing of the study; without --out it is report/')
+    const where =
+      length === target.length
+        ? 'stands where the study keeps'
+        : 'would stand among files of the study, such as'
+    throw new DiskTrouble(
+      `${shown} ${where} ${file}`,
+      'choose a folder that holds nothing of the study; without --out it is report/'
+    )
   }
 }
 
@@ -75,11 +82,15 @@ async function refuseWhatIsNotOurs(path: string, shown: string, force: boolean):
   if (!isOurs && files.length === 0) return
   const edits = isOurs ? await reportEdits(path) : undefined
   if (edits === undefined) {
-    const remedy = 'pitfolio replaces only what it made: move the folder away, or choose another place with --out'
+    const remedy =
+      'only what pitfolio made is replaced: move the folder away, or choose another place with --out'
     throw new DiskTrouble(`${shown} is not a report that pitfolio made`, remedy, files)
   }
   if ([...edits.changed, ...edits.added].some((file) => /^study\.ya?ml$/i.test(file))) {
-    throw new DiskTrouble(`${shown} holds a study.yaml`, 'raw files are never replaced: choose another place with --out')
+    throw new DiskTrouble(
+      `${shown} holds a study.yaml`,
+      'raw files are never replaced: choose another place with --out'
+    )
   }
   if (force || edits.changed.length + edits.added.length === 0) return
   throw new DiskTrouble(

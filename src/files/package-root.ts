@@ -21,7 +21,9 @@ export function packageRoot(from: string = import.meta.url): PackageRoot {
 
 function versionIn(folder: string): string | undefined {
   try {
-    const {name, version} = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')) as Readonly<Record<string, unknown>>
+    const {name, version} = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')) as Readonly<
+      Record<string, unknown>
+    >
     return name === 'pitfolio' && typeof version === 'string' ? version : undefined
   } catch {
     return undefined

@@ -7,7 +7,10 @@ import {packageRoot} from './package-root.ts'
 const notForReports = /^(starter|docs)\//
 
 /** The text of every template of the package by its path inside templates/, and the version of the package. */
-export async function readAssets(): Promise<{readonly templates: ReadonlyMap<string, string>; readonly toolVersion: string}> {
+export async function readAssets(): Promise<{
+  readonly templates: ReadonlyMap<string, string>
+  readonly toolVersion: string
+}> {
   const {folder, version} = packageRoot()
   const names = (await listFolder(join(folder, 'templates'))).filter((name) => !notForReports.test(name))
   const texts = await Promise.all(

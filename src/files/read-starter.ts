@@ -10,9 +10,13 @@ export async function readStarter(kind: 'starter' | 'example'): Promise<Readonly
   const {folder} = packageRoot()
   const origin = join(folder, kind === 'starter' ? 'templates/starter' : 'example-study')
   const files = new Map<string, Uint8Array>()
-  for (const path of (await readStudyFolder(origin)).files.keys()) files.set(path, await readFile(join(origin, path)))
+  for (const path of (await readStudyFolder(origin)).files.keys())
+    files.set(path, await readFile(join(origin, path)))
   const settings = Buffer.from(files.get('study.yaml') ?? '').toString('utf8')
-  files.set('study.yaml', Buffer.from(settings.replace(/^(# yaml-language-server: \$schema=).*/, `$1./${schemaFile}`)))
+  files.set(
+    'study.yaml',
+    Buffer.from(settings.replace(/^(# yaml-language-server: \$schema=).*/, `$1./${schemaFile}`))
+  )
   files.set(schemaFile, await readFile(join(folder, 'src/model', schemaFile)))
   return new Map([...files].sort(([a], [b]) => (a < b ? -1 : 1)))
 }

@@ -70,7 +70,8 @@ export async function readStudyFolder(folder: string): Promise<StudyFolder> {
   async function follow(path: string): Promise<void> {
     const real = await realpath(join(root, path)).catch(() => undefined)
     if (real === undefined) return skip(path, 'it leads nowhere')
-    if (!real.startsWith(root.endsWith(sep) ? root : root + sep)) return skip(path, 'it leads out of the study folder')
+    if (!real.startsWith(root.endsWith(sep) ? root : root + sep))
+      return skip(path, 'it leads out of the study folder')
     if (!(await stat(real)).isFile()) return skip(path, 'it leads to a folder')
     await add(path, real)
   }
@@ -86,9 +87,15 @@ async function rootOf(folder: string): Promise<string> {
     if ((await stat(root)).isDirectory()) return root
   } catch (error) {
     if (errorCode(error) !== 'ENOENT') throw asDiskTrouble(error, folder)
-    throw new DiskTrouble(`there is no folder ${folder}`, 'check the spelling, or start a study with `pitfolio init DIR`')
+    throw new DiskTrouble(
+      `there is no folder ${folder}`,
+      'check the spelling, or start a study with `pitfolio init DIR`'
+    )
   }
-  throw new DiskTrouble(`${folder} is a file, not a folder`, `name the folder that holds the study: ${dirname(folder)}`)
+  throw new DiskTrouble(
+    `${folder} is a file, not a folder`,
+    `name the folder that holds the study: ${dirname(folder)}`
+  )
 }
 
 async function entriesOf(root: string, shown: string): Promise<readonly Dirent[]> {

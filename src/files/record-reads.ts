@@ -15,19 +15,22 @@ export interface RecordedSource {
  *
  * @throws DiskTrouble when a file gives other bytes the second time: the report would be made of both.
  */
-export function recordReads(inner: StudySource, onBytes: (path: string, bytes: number) => void = () => {}): RecordedSource {
+export function recordReads(inner: StudySource): RecordedSource {
   const hashes = new Map<string, FileHash>()
   const touched = new Set<string>()
   const note = (hash: FileHash): void => {
     const before = hashes.get(hash.path)
     if (before !== undefined && before.sha256 !== hash.sha256) {
-      throw new DiskTrouble(`${hash.path} changed while it was being read`, 'save it, wait until it is written, and run again')
+      throw new DiskTrouble(
+        `${hash.path} changed while it was being read`,
+        'save it, wait until it is written, and run again'
+      )
     }
     hashes.set(hash.path, hash)
   }
   const read = (path: string): AsyncIterable<Uint8Array> => {
     touched.add(path)
-    return hashing(path, counted(path, inner.read(path), onBytes), note)
+    return hashing(path, inner.read(path), note)
   }
   return {
     source: {files: inner.files, read},
@@ -37,16 +40,5 @@ export function recordReads(inner: StudySource, onBytes: (path: string, bytes: n
       }
       return [...hashes.values()].sort((a, b) => (a.path < b.path ? -1 : 1))
     }
-  }
-}
-
-async function* counted(
-  path: string,
-  chunks: AsyncIterable<Uint8Array>,
-  onBytes: (path: string, bytes: number) => void
-): AsyncIterable<Uint8Array> {
-  for await (const chunk of chunks) {
-    onBytes(path, chunk.length)
-    yield chunk
   }
 }

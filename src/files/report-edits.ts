@@ -14,7 +14,9 @@ export interface ReportEdits {
 
 /** What somebody changed in a report since it was written; undefined when its provenance.json cannot be trusted. */
 export async function reportEdits(folder: string): Promise<ReportEdits | undefined> {
-  const provenance = provenanceSchema.safeParse(JSON.parse(await readFile(join(folder, provenanceFile), 'utf8')))
+  const provenance = provenanceSchema.safeParse(
+    JSON.parse(await readFile(join(folder, provenanceFile), 'utf8'))
+  )
   if (!provenance.success) return undefined
   const written = new Map(provenance.data.outputs.map((output) => [output.path, output]))
   const changed: string[] = []
@@ -28,7 +30,10 @@ export async function reportEdits(folder: string): Promise<ReportEdits | undefin
   return {changed, added}
 }
 
-async function isAsWritten(path: string, output: {readonly bytes: number; readonly sha256: string}): Promise<boolean> {
+async function isAsWritten(
+  path: string,
+  output: {readonly bytes: number; readonly sha256: string}
+): Promise<boolean> {
   const found = await lstat(path)
   // A link to the same bytes would be lost with the report, so it counts as a change.
   if (!found.isFile() || found.size !== output.bytes) return false

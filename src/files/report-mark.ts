@@ -9,7 +9,12 @@ export async function isReportFolder(folder: string): Promise<boolean> {
   try {
     if (!(await lstat(path)).isFile()) return false
     const value: unknown = JSON.parse(await readFile(path, 'utf8'))
-    return typeof value === 'object' && value !== null && 'format' in value && value.format === 'pitfolio-provenance'
+    return (
+      typeof value === 'object' &&
+      value !== null &&
+      'format' in value &&
+      value.format === 'pitfolio-provenance'
+    )
   } catch {
     return false
   }

@@ -13,7 +13,8 @@ export interface Making {
 
 /** The files of a report and, last, provenance.json, which lists them all but itself. */
 export function withProvenance(outputs: Outputs, {toolVersion, only, seed, inputs}: Making): Outputs {
-  const byPath = (a: {path: string}, b: {path: string}): number => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0)
+  const byPath = (a: {path: string}, b: {path: string}): number =>
+    a.path < b.path ? -1 : a.path > b.path ? 1 : 0
   const provenance: Provenance = {
     format: 'pitfolio-provenance',
     formatVersion: 1,

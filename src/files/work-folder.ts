@@ -18,7 +18,10 @@ const format = 'pitfolio-work'
 
 export async function openWorkFolder(target: string): Promise<WorkFolder> {
   const path = await mkdtemp(join(dirname(target), prefixFor(target)))
-  await writeFile(join(path, ownerFile), JSON.stringify({format, target: basename(target), pid: process.pid, host: hostname()}))
+  await writeFile(
+    join(path, ownerFile),
+    JSON.stringify({format, target: basename(target), pid: process.pid, host: hostname()})
+  )
   const fresh = join(path, 'new')
   await mkdir(fresh)
   return {path, fresh, old: join(path, 'old')}
@@ -51,7 +54,13 @@ async function isDead(path: string, target: string): Promise<boolean> {
     const owner: unknown = JSON.parse(await readFile(join(path, ownerFile), 'utf8'))
     if (typeof owner !== 'object' || owner === null) return false
     const {format: written, target: made, pid, host} = owner as Readonly<Record<string, unknown>>
-    return written === format && made === basename(target) && host === hostname() && typeof pid === 'number' && !isRunning(pid)
+    return (
+      written === format &&
+      made === basename(target) &&
+      host === hostname() &&
+      typeof pid === 'number' &&
+      !isRunning(pid)
+    )
   } catch {
     return false
   }

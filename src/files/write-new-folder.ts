@@ -1,7 +1,7 @@
 import {mkdir, readdir, rm, writeFile} from 'node:fs/promises'
 import {dirname, join} from 'node:path'
-import {isLitter} from './list-folder.ts'
 import {asDiskTrouble, DiskTrouble, errorCode} from './disk-trouble.ts'
+import {isLitter} from './list-folder.ts'
 
 /**
  * Write files into a folder that is not there yet, or is empty. Nothing that stands there is ever touched, and when
@@ -9,7 +9,10 @@ import {asDiskTrouble, DiskTrouble, errorCode} from './disk-trouble.ts'
  *
  * @throws DiskTrouble when the folder holds anything, or the disk does not let us.
  */
-export async function writeNewFolder(folder: string, files: ReadonlyMap<string, string | Uint8Array>): Promise<void> {
+export async function writeNewFolder(
+  folder: string,
+  files: ReadonlyMap<string, string | Uint8Array>
+): Promise<void> {
   await refuseFull(folder)
   const made: string[] = []
   try {
@@ -35,7 +38,11 @@ async function refuseFull(folder: string): Promise<void> {
   })
   const files = names.filter((name) => name !== '.git' && !isLitter(name)).sort()
   if (files.length === 0) return
-  throw new DiskTrouble(`${folder} is not empty`, 'choose the name of a new folder; nothing was written', files)
+  throw new DiskTrouble(
+    `${folder} is not empty`,
+    'choose the name of a new folder; nothing was written',
+    files
+  )
 }
 
 async function makeFolder(folder: string, made: string[]): Promise<void> {

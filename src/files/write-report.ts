@@ -13,7 +13,12 @@ import {clearDeadWorkFolders, openWorkFolder} from './work-folder.ts'
  * @throws DiskTrouble when the target may not be replaced or the disk does not let us; the old report then stands
  * as before, and nothing else is left behind.
  */
-export async function writeReport(study: StudyFolder, target: OutputFolder, outputs: Outputs, force: boolean): Promise<void> {
+export async function writeReport(
+  study: StudyFolder,
+  target: OutputFolder,
+  outputs: Outputs,
+  force: boolean
+): Promise<void> {
   const made = await makeParents(target)
   try {
     await clearDeadWorkFolders(target.path)
@@ -45,7 +50,9 @@ async function makeParents(target: OutputFolder): Promise<string | undefined> {
 /** Take away the folders that were made for nothing, from the inside out; one that is not empty stays. */
 async function removeParents(uppermost: string | undefined, innermost: string): Promise<void> {
   if (uppermost === undefined) return
-  const inside = relative(uppermost, innermost).split(sep).filter((part) => part !== '')
+  const inside = relative(uppermost, innermost)
+    .split(sep)
+    .filter((part) => part !== '')
   for (let length = inside.length; length >= 0; length--) {
     await rmdir(join(uppermost, ...inside.slice(0, length))).catch(() => {})
   }
@@ -54,7 +61,10 @@ async function removeParents(uppermost: string | undefined, innermost: string): 
 async function writeFiles(folder: string, outputs: Outputs): Promise<void> {
   for (const [path, content] of outputs) {
     // Names come from our own code: a path that leads out of the folder is our own bug.
-    if (path === '' || path.split('/').some((part) => part === '' || part === '.' || part === '..' || part.includes('\\'))) {
+    if (
+      path === '' ||
+      path.split('/').some((part) => part === '' || part === '.' || part === '..' || part.includes('\\'))
+    ) {
       throw new Error(`a report may not hold a file named ${JSON.stringify(path)}`)
     }
     const file = join(folder, path)

@@ -1,14 +1,26 @@
-import type {Work, WorkName} from '../report/work.ts'
+import {givenNames, type Work, type WorkName} from '../report/work.ts'
 
 const entryTypes: Readonly<Record<string, string>> = {
-  'article-journal': 'article', book: 'book', chapter: 'incollection', 'paper-conference': 'inproceedings',
-  report: 'techreport', thesis: 'phdthesis'
+  'article-journal': 'article',
+  book: 'book',
+  chapter: 'incollection',
+  'paper-conference': 'inproceedings',
+  report: 'techreport',
+  thesis: 'phdthesis'
 }
 
 /** How the signs that mean something to TeX are written. */
 const escapes: Readonly<Record<string, string>> = {
-  '\\': '\\textbackslash{}', '{': '\\{', '}': '\\}', '%': '\\%', '&': '\\&', '#': '\\#', '_': '\\_', $: '\\$',
-  '~': '\\textasciitilde{}', '^': '\\textasciicircum{}'
+  '\\': '\\textbackslash{}',
+  '{': '\\{',
+  '}': '\\}',
+  '%': '\\%',
+  '&': '\\&',
+  '#': '\\#',
+  _: '\\_',
+  $: '\\$',
+  '~': '\\textasciitilde{}',
+  '^': '\\textasciicircum{}'
 }
 
 /** The works cited, in the order of their keys, as references.bib (UTF-8, read by BibTeX and biber). */
@@ -39,7 +51,9 @@ function entry(work: Work): string {
     ['doi', work.DOI?.replace(/[{}\\]/g, '')],
     ['url', work.URL?.replace(/[{}\\]/g, '')]
   ]
-  const lines = fields.flatMap(([name, value]) => (value === undefined || value === '' ? [] : [`  ${name} = {${value}}`]))
+  const lines = fields.flatMap(([name, value]) =>
+    value === undefined || value === '' ? [] : [`  ${name} = {${value}}`]
+  )
   return `@${type}{${work.id.replace(/[^\w:.-]/g, '-')},\n${lines.join(',\n')}\n}\n`
 }
 
@@ -48,7 +62,7 @@ function people(names: readonly WorkName[] | undefined): string | undefined {
     ?.map((name) => {
       if (name.literal !== undefined) return `{${escaped(name.literal)}}`
       const family = [name['non-dropping-particle'], name.family].filter(Boolean).join(' ')
-      return escaped([family, name.suffix, name.given].filter(Boolean).join(', '))
+      return escaped([family, name.suffix, givenNames(name)].filter(Boolean).join(', '))
     })
     .join(' and ')
 }
@@ -66,5 +80,9 @@ function title(text: string | undefined): string | undefined {
 }
 
 function escaped(text: string | number | undefined): string | undefined {
-  return text === undefined ? undefined : String(text).replace(/\s+/g, ' ').replace(/[\\{}%&#_$~^]/g, (sign) => escapes[sign] ?? sign)
+  return text === undefined
+    ? undefined
+    : String(text)
+        .replace(/\s+/g, ' ')
+        .replace(/[\\{}%&#_$~^]/g, (sign) => escapes[sign] ?? sign)
 }

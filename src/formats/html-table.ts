@@ -14,11 +14,20 @@ type Phrase = (children: readonly PhrasingContent[]) => ElementContent[]
 /** A longer table than this breaks over pages when printed; a shorter one is kept together. */
 const mostRowsKeptTogether = 24
 
-/** With more columns than this a table is printed on a page laid sideways. */
-const mostColumnsUpright = 9
+/** A table that needs more characters than this, side by side, may be wider than a telephone. */
+const widestOnTelephone = 34
 
-/** A numbered table with its caption, its notes, and the way to its data. */
-export function htmlTable(node: TableBlock, phrase: Phrase): Element {
+/** A table that needs more characters than this is set smaller in print, to stay on an upright page. */
+const widestInFullSize = 96
+
+/** A table that needs more characters than this is printed on a page laid sideways. */
+const widestUpright = 124
+
+/**
+ * A numbered table with its caption, its notes, and the way to its data. A leaflet for one reader has no files beside
+ * it and `namesFile` is false, unless the file is all there is.
+ */
+export function htmlTable(node: TableBlock, phrase: Phrase, namesFile: boolean): Element {
   const {name, number, table, children} = node
   const id = anchorName('table', name)
   const printed = printTable(table)
@@ -33,8 +42,13 @@ export function htmlTable(node: TableBlock, phrase: Phrase): Element {
     h('tbody', bodyRows(printed, printed.rows, phrase)),
     ...(printed.foot.length > 0 ? [h('tfoot', bodyRows(printed, printed.foot, phrase))] : [])
   ])
-  const className = ['table-block', ...(printed.columns.length > mostColumnsUpright ? ['broad'] : [])]
-  return h('div', {id, className}, [isWide(printed) ? scrollBox(grid, captionId) : grid, ...below(printed, name)])
+  const width = widthInCharacters(printed)
+  const size = width > widestUpright ? ['broad'] : width > widestInFullSize ? ['dense'] : []
+  const className = ['table-block', ...size]
+  return h('div', {id, className}, [
+    width > widestOnTelephone ? scrollBox(grid, captionId) : grid,
+    ...below(printed, name, namesFile)
+  ])
 }
 
 /** A box that a wide table moves sideways in, by finger, wheel and arrow keys. */
@@ -44,20 +58,30 @@ export function scrollBox(content: Element, labelledBy: string): Element {
 
 function headCell({head, unit, align}: PrintedTable['columns'][number]): Element {
   const className = align === 'right' ? ['number'] : []
-  return h('th', {scope: 'col', className}, [head, ...(unit === undefined ? [] : [' ', h('span.unit', unit)])])
+  return h('th', {scope: 'col', className}, [
+    head,
+    ...(unit === undefined ? [] : [' ', h('span.unit', unit)])
+  ])
 }
 
 function bodyRows(printed: PrintedTable, rows: PrintedTable['rows'], phrase: Phrase): Element[] {
   const padding = printed.columns.map(({align}, index) =>
-    align === 'right' ? alignDecimals([...printed.rows, ...printed.foot].map((cells) => cellWords(cells[index]))) : []
+    align === 'right'
+      ? alignDecimals([...printed.rows, ...printed.foot].map((cells) => cellWords(cells[index])))
+      : []
   )
   const offset = rows === printed.foot ? printed.rows.length : 0
   return rows.map((cells, rowIndex) =>
-    h('tr', cells.map((cell, index) => {
-      const className = printed.columns[index]?.align === 'right' ? ['number'] : []
-      const content = cellContent(cell, padding[index]?.[offset + rowIndex] ?? '', phrase)
-      return isRowHead(printed, index) ? h('th', {scope: 'row', className}, content) : h('td', {className}, content)
-    }))
+    h(
+      'tr',
+      cells.map((cell, index) => {
+        const className = printed.columns[index]?.align === 'right' ? ['number'] : []
+        const content = cellContent(cell, padding[index]?.[offset + rowIndex] ?? '', phrase)
+        return isRowHead(printed, index)
+          ? h('th', {scope: 'row', className}, content)
+          : h('td', {className}, content)
+      })
+    )
   )
 }
 
@@ -69,24 +93,28 @@ function cellContent({children, mark}: PrintedCell, padding: string, phrase: Phr
   ]
 }
 
-function below({notes, rows, rowsInAll}: PrintedTable, name: string): Element[] {
+function below({notes, rows, rowsInAll}: PrintedTable, name: string, namesFile: boolean): Element[] {
   const file = `tables/${name}.csv`
   const link = h('a', {href: encodeURI(file)}, file)
-  const data = rows.length < rowsInAll
-    ? h('p.data-link', [`The first ${rows.length} of ${rowsInAll} rows. All of them: `, link])
-    : h('p.data-link', ['Data: ', link])
-  const list = h('ul.table-notes', notes.map(({mark, text}) => h('li', [h('sup', mark), ' ', text])))
-  return notes.length > 0 ? [list, data] : [data]
+  const data =
+    rows.length < rowsInAll
+      ? h('p.data-link', [`The first ${rows.length} of ${rowsInAll} rows. All of them: `, link])
+      : h('p.data-link', ['Data: ', link])
+  const list = h(
+    'ul.table-notes',
+    notes.map(({mark, text}) => h('li', [h('sup', mark), ' ', text]))
+  )
+  return [...(notes.length > 0 ? [list] : []), ...(namesFile || rows.length < rowsInAll ? [data] : [])]
 }
 
-/** Whether a table may be wider than a telephone: by the longest word of each column, in characters. */
-function isWide({columns, rows}: PrintedTable): boolean {
-  const widths = columns.map(({head, unit = ''}, index) => {
-    const words = [head, unit, ...rows.map((cells) => cellWords(cells[index]))]
-    const longest = (text: string) => Math.max(0, ...text.split(/\s/).map((word) => word.length))
-    return Math.max(...words.map(longest)) + 3
-  })
-  return columns.length > 4 || widths.reduce((sum, width) => sum + width, 0) > 34
+/** What a table needs at least, in characters: the longest word of each column, or number, and the space between. */
+function widthInCharacters({columns, rows}: PrintedTable): number {
+  return columns.reduce((sum, {head, unit = '', align}, index) => {
+    const cells = rows.map((row) => cellWords(row[index]))
+    const words = [head, unit, ...cells].flatMap((text) => text.split(/\s/))
+    const longest = align === 'right' ? [...words, ...cells] : words
+    return sum + 3 + longest.reduce((most, text) => Math.max(most, text.length), 0)
+  }, 0)
 }
 
 function cellWords(cell: PrintedCell | undefined): string {

@@ -5,13 +5,22 @@ import {toString as wordsOf} from 'mdast-util-to-string'
 import rehypeSanitize from 'rehype-sanitize'
 import remarkRehype, {defaultHandlers, type Options} from 'remark-rehype'
 import {unified} from 'unified'
-import type {CitedWork, CrossReference, Document, DocumentLink, FigureBlock, ReferenceEntry, ReferenceList, TableBlock} from '../report/document.ts'
+import type {
+  CitedWork,
+  CrossReference,
+  Document,
+  DocumentLink,
+  FigureBlock,
+  ReferenceEntry,
+  ReferenceList,
+  TableBlock
+} from '../report/document.ts'
 import {anchorName, anchorOf} from './anchor-name.ts'
 import {htmlFigure} from './html-figure.ts'
 import {htmlTable, scrollBox} from './html-table.ts'
 import {linkAddresses} from './link-addresses.ts'
 import type {PageIds} from './page-ids.ts'
-import type {ReportPage} from './page-kind.ts'
+import {pageKind, type ReportPage} from './page-kind.ts'
 import {documentCard, type Section} from './page-parts.ts'
 import {sanitizeSchema} from './sanitize-schema.ts'
 
@@ -20,10 +29,14 @@ type State = Parameters<NonNullable<Handlers['heading']>>[0]
 
 /** A document as elements of a page, sanitised, and its sections in order. */
 export function htmlTree(
-  document: Document, ids: PageIds, pages: readonly ReportPage[], photos: ReadonlyMap<string, string>
+  document: Document,
+  ids: PageIds,
+  pages: readonly ReportPage[],
+  photos: ReadonlyMap<string, string>
 ): {tree: Root; sections: Section[]} {
   const sections: Section[] = []
   const hasReferences = document.tree.children.some(({type}) => type === 'referenceList')
+  const kind = pageKind(document.name)
   let tables = 0
   const handlers: Handlers = {
     heading(state: State, node: Heading) {
@@ -33,16 +46,18 @@ export function htmlTree(
       return h(`h${node.depth}`, {id}, state.all(node))
     },
     figureBlock: (state: State, node: FigureBlock) => htmlFigure(node, phrased(state)),
-    tableBlock: (state: State, node: TableBlock) => htmlTable(node, phrased(state)),
+    tableBlock: (state: State, node: TableBlock) => htmlTable(node, phrased(state), kind !== 'site'),
     table(state: State, node: Table) {
       tables += 1
       return plainTable(state, node, ids.take(`grid-${tables}`), tables)
     },
-    crossReference: (state: State, node: CrossReference) => h('a', {href: `#${anchorOf(node.target)}`}, state.all(node)),
+    crossReference: (state: State, node: CrossReference) =>
+      h('a', {href: `#${anchorOf(node.target)}`}, state.all(node)),
     citedWork: (state: State, node: CitedWork) =>
       hasReferences ? h('a', {href: `#${anchorName('ref', node.key)}`}, state.all(node)) : state.all(node),
     referenceList: (state: State, node: ReferenceList) => h('ul.references', state.all(node)),
-    referenceEntry: (state: State, node: ReferenceEntry) => h('li', {id: anchorName('ref', node.key)}, state.all(node)),
+    referenceEntry: (state: State, node: ReferenceEntry) =>
+      h('li', {id: anchorName('ref', node.key)}, state.all(node)),
     documentLink: (state: State, node: DocumentLink) => h('a', {href: node.href}, state.all(node)),
     list(state: State, node: List) {
       const cards = node.children.map((item) => card(state, item, pages))
@@ -64,24 +79,40 @@ function phrased(state: State): (children: readonly PhrasingContent[]) => Elemen
 function plainTable(state: State, {align, children}: Table, id: string, number: number): Element {
   const [head, ...rows] = children
   const cell = (tag: 'th' | 'td') => (node: TableCell, index: number) =>
-    h(tag, {className: align?.[index] === 'right' ? ['number'] : [], ...(tag === 'th' && {scope: 'col'})}, state.all(node))
+    h(
+      tag,
+      {className: align?.[index] === 'right' ? ['number'] : [], ...(tag === 'th' && {scope: 'col'})},
+      state.all(node)
+    )
   const table = h('table.plain', [
     h('caption.unseen', {id}, `Table in the text, ${number}`),
     h('thead', h('tr', head?.children.map(cell('th')) ?? [])),
-    h('tbody', rows.map((row) => h('tr', row.children.map(cell('td')))))
+    h(
+      'tbody',
+      rows.map((row) => h('tr', row.children.map(cell('td'))))
+    )
   ])
   return scrollBox(table, id)
 }
 
 /** An item that tells of a document, as a card; undefined for any other item. */
-function card(state: State, {children: [line, ...more]}: ListItem, pages: readonly ReportPage[]): Element | undefined {
+function card(
+  state: State,
+  {children: [line, ...more]}: ListItem,
+  pages: readonly ReportPage[]
+): Element | undefined {
   const [link, ...told] = line?.type === 'paragraph' && more.length === 0 ? line.children : []
   const page = link?.type === 'documentLink' ? pages.find(({name}) => name === link.name) : undefined
   if (page === undefined || link?.type !== 'documentLink') return undefined
-  // The dash between title and summary is for those who read the list as a list.
   const [first, ...rest] = told
-  const start = first?.type === 'text' ? [{...first, value: first.value.replace(/^[\s–—:-]+/, '')}] : told.slice(0, 1)
+  const start = first?.type === 'text' ? [{...first, value: withoutLink(first.value)}] : told.slice(0, 1)
   return documentCard(page, phrased(state)(link.children), phrased(state)([...start, ...rest]))
+}
+
+/** What follows the link in a list, `, for a thesis`, as it stands below it on a card. */
+function withoutLink(text: string): string {
+  const words = text.replace(/^[\s–—:,-]+/, '')
+  return words.charAt(0).toUpperCase() + words.slice(1)
 }
 
 /** A photograph of the study folder, inside the page; its words where its data are not at hand. */

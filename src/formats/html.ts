@@ -7,7 +7,7 @@ import {anchorName} from './anchor-name.ts'
 import {fillSlots} from './fill-slots.ts'
 import {htmlTree} from './html-tree.ts'
 import {idsWithin, pageIds} from './page-ids.ts'
-import {type ReportPage, kindWords, pageKind} from './page-kind.ts'
+import {kindWords, pageKind, type ReportPage} from './page-kind.ts'
 import {contents, documentNavigation, otherForms} from './page-parts.ts'
 
 /** What a page is made from, besides its document. */
@@ -35,11 +35,17 @@ export function html(input: PageInput): string {
   const {document, documents, study, pictures} = input
   const kind = pageKind(document.name)
   const inUse = document.tree.children.flatMap((node) => {
-    if (node.type === 'figureBlock') return [anchorName('figure', node.name), ...idsWithin(pictures.get(node.name) ?? '')]
+    if (node.type === 'figureBlock')
+      return [anchorName('figure', node.name), ...idsWithin(pictures.get(node.name) ?? '')]
     if (node.type === 'tableBlock') return [anchorName('table', node.name)]
     return []
   })
-  const ids = pageIds([...inUse, ...document.cited.map((key) => anchorName('ref', key)), 'text', 'footnote-label'])
+  const ids = pageIds([
+    ...inUse,
+    ...document.cited.map((key) => anchorName('ref', key)),
+    'text',
+    'footnote-label'
+  ])
   const {tree, sections} = htmlTree(document, ids, documents, input.photos ?? new Map())
   const body = placeContents(tree, contents(sections, kind))
   return fillSlots(template(input, 'page.html'), {
@@ -94,7 +100,9 @@ function escaped(text: string): string {
 
 /** The inside of a CSS string in a style element: signs that could end either are written as code points. */
 function cssString(text: string): string {
-  return [...text].map((sign) => (/[\p{L}\p{N} ,.-]/u.test(sign) ? sign : `\\${sign.codePointAt(0)?.toString(16)} `)).join('')
+  return [...text]
+    .map((sign) => (/[\p{L}\p{N} ,.-]/u.test(sign) ? sign : `\\${sign.codePointAt(0)?.toString(16)} `))
+    .join('')
 }
 
 /** A number and its per cent sign stay on one line. Attributes are not touched: none of ours holds '12 %'. */

@@ -15,7 +15,8 @@ export function json(value: unknown): string {
 function written(value: unknown, indent: number, taken: number): string {
   if (value === undefined) return 'null'
   if (value instanceof Map) return written(Object.fromEntries(value), indent, taken)
-  if (typeof value === 'number' && !Number.isFinite(value)) throw new RangeError(`${value} cannot be written as JSON`)
+  if (typeof value === 'number' && !Number.isFinite(value))
+    throw new RangeError(`${value} cannot be written as JSON`)
   if (typeof value !== 'object' || value === null) return JSON.stringify(value)
   const isList = Array.isArray(value)
   const members: [string, unknown][] = isList

@@ -16,7 +16,9 @@ function plain(node: RootContent): RootContent[] {
     case 'tableBlock':
       return table(node)
     case 'referenceList':
-      return node.children.length === 0 ? [] : node.children.map(({children}) => paragraph(children.flatMap(inline)))
+      return node.children.length === 0
+        ? []
+        : node.children.map(({children}) => paragraph(children.flatMap(inline)))
     case 'documentLink':
       return [{type: 'link', url: node.href, title: null, children: node.children}]
     // A paragraph has no id in Markdown that a link could lead to.
@@ -24,7 +26,9 @@ function plain(node: RootContent): RootContent[] {
     case 'citedWork':
       return node.children
     default:
-      return 'children' in node ? [{...node, children: (node.children as RootContent[]).flatMap(plain)} as RootContent] : [node]
+      return 'children' in node
+        ? [{...node, children: (node.children as RootContent[]).flatMap(plain)} as RootContent]
+        : [node]
   }
 }
 
@@ -36,9 +40,20 @@ function figure({name, number, figure: shown, children}: FigureBlock): BlockCont
   const caption = labelled(`Figure ${number}.`, children)
   if (shown.spec === undefined) {
     const reason = `Not drawn, because ${plainText(shown.notDrawn ?? 'there is nothing to draw')}.`
-    return [paragraph([...caption, {type: 'text', value: ' '}, {type: 'emphasis', children: [{type: 'text', value: reason}]}])]
+    return [
+      paragraph([
+        ...caption,
+        {type: 'text', value: ' '},
+        {type: 'emphasis', children: [{type: 'text', value: reason}]}
+      ])
+    ]
   }
-  const picture: PhrasingContent = {type: 'image', url: encodeURI(`figures/${name}.svg`), title: null, alt: plainText(shown.alternative)}
+  const picture: PhrasingContent = {
+    type: 'image',
+    url: encodeURI(`figures/${name}.svg`),
+    title: null,
+    alt: plainText(shown.alternative)
+  }
   return [paragraph([picture]), paragraph(caption)]
 }
 
@@ -46,18 +61,24 @@ function table({name, number, table: shown, children}: TableBlock): BlockContent
   const caption = labelled(`Table ${number}.`, children)
   const {columns, rows, foot, notes, rowsInAll} = printTable(shown)
   if (rows.length === 0) {
-    const empty: PhrasingContent = {type: 'emphasis', children: [{type: 'text', value: plainText(shown.empty)}]}
+    const empty: PhrasingContent = {
+      type: 'emphasis',
+      children: [{type: 'text', value: plainText(shown.empty)}]
+    }
     return [paragraph([...caption, {type: 'text', value: ' '}, empty])]
   }
   const head: TableRow = {
     type: 'tableRow',
     children: columns.map((column) => ({
       type: 'tableCell',
-      children: [{type: 'text', value: column.unit === undefined ? column.head : `${column.head} (${column.unit})`}]
+      children: [
+        {type: 'text', value: column.unit === undefined ? column.head : `${column.head} (${column.unit})`}
+      ]
     }))
   }
   const below = notes.map(({mark, text}) => `(${mark}) ${text}`)
-  if (rows.length < rowsInAll) below.push(`The first ${rows.length} of ${rowsInAll} rows; all of them are in tables/${name}.csv.`)
+  if (rows.length < rowsInAll)
+    below.push(`The first ${rows.length} of ${rowsInAll} rows; all of them are in tables/${name}.csv.`)
   return [
     paragraph(caption),
     {
@@ -74,7 +95,10 @@ function row(cells: readonly PrintedCell[], isFoot: boolean): TableRow {
     type: 'tableRow',
     children: cells.map(({children, mark}) => {
       const words: PhrasingContent[] = isFoot && children.length > 0 ? [{type: 'strong', children}] : children
-      return {type: 'tableCell', children: mark === undefined ? words : [...words, {type: 'text', value: ` (${mark})`}]}
+      return {
+        type: 'tableCell',
+        children: mark === undefined ? words : [...words, {type: 'text', value: ` (${mark})`}]
+      }
     })
   }
 }

@@ -10,7 +10,14 @@ import {markdownTree} from './markdown-tree.ts'
  */
 const writer = unified()
   .use(remarkGfm)
-  .use(remarkStringify, {bullet: '-', emphasis: '*', strong: '*', rule: '-', fences: true, listItemIndent: 'one'})
+  .use(remarkStringify, {
+    bullet: '-',
+    emphasis: '*',
+    strong: '*',
+    rule: '-',
+    fences: true,
+    listItemIndent: 'one'
+  })
 
 /** A document as Markdown (GFM), for reading as it is and for converting. Figures are named as `figures/<name>.svg`. */
 export function markdown(document: Document): string {

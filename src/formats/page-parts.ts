@@ -1,6 +1,6 @@
 import type {Element, ElementContent} from 'hast'
 import {h} from 'hastscript'
-import {type ReportPage, kindWords, type PageKind} from './page-kind.ts'
+import {kindWords, type PageKind, type ReportPage} from './page-kind.ts'
 
 /** A heading of the page, for the list of its contents. */
 export interface Section {
@@ -13,15 +13,29 @@ export interface Section {
  * The way from a page to the study's other documents. A site report, which goes to one owner, leads nowhere; site
  * reports are reached from the front page only.
  */
-export function documentNavigation(kind: PageKind, name: string, documents: readonly ReportPage[]): Element | undefined {
+export function documentNavigation(
+  kind: PageKind,
+  name: string,
+  documents: readonly ReportPage[]
+): Element | undefined {
   if (kind === 'site' || kind === 'index') return undefined
   const others = documents.filter((other) => other.kind !== 'site')
   if (others.length < 2) return undefined
-  return h('nav.documents', {ariaLabel: 'Documents of this study'}, h('ul', others.map((other) =>
-    h('li', other.name === name
-      ? h('a', {href: other.href, ariaCurrent: 'page'}, shortTitle(other))
-      : h('a', {href: other.href}, shortTitle(other)))
-  )))
+  return h(
+    'nav.documents',
+    {ariaLabel: 'Documents of this study'},
+    h(
+      'ul',
+      others.map((other) =>
+        h(
+          'li',
+          other.name === name
+            ? h('a', {href: other.href, ariaCurrent: 'page'}, shortTitle(other))
+            : h('a', {href: other.href}, shortTitle(other))
+        )
+      )
+    )
+  )
 }
 
 /** A document on the front page, like the label of a drawer: what it is, its title, what it tells, its other forms. */
@@ -47,7 +61,10 @@ export function contents(sections: readonly Section[], kind: PageKind): Element 
   if ((kind !== 'chapter' && kind !== 'season') || shown.length < 4) return undefined
   return h('nav.contents', {ariaLabel: 'Contents'}, [
     h('p.contents-head', 'Contents'),
-    h('ol', shown.map(({id, title}) => h('li', h('a', {href: `#${id}`}, title))))
+    h(
+      'ol',
+      shown.map(({id, title}) => h('li', h('a', {href: `#${id}`}, title)))
+    )
   ])
 }
 

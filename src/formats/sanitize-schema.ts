@@ -13,10 +13,28 @@ export const sanitizeSchema: typeof defaultSchema = {
   tagNames: [...(defaultSchema.tagNames ?? []), 'figure', 'figcaption', 'caption', 'section', 'nav'],
   attributes: {
     ...base,
-    '*': [...(base['*'] ?? []).filter((name) => name !== 'name'), 'className', 'id', 'role', 'tabIndex', 'ariaLabelledBy', 'ariaLabel', 'ariaHidden'],
+    '*': [
+      ...(base['*'] ?? []).filter((name) => name !== 'name'),
+      'className',
+      'id',
+      'role',
+      'tabIndex',
+      'ariaLabelledBy',
+      'ariaLabel',
+      'ariaHidden'
+    ],
     div: [...(base.div ?? []), 'dataFigure'],
     th: ['scope'],
-    a: ['href', 'title', 'dataFootnoteRef', 'dataFootnoteBackref', 'ariaDescribedBy', 'ariaLabel', 'className', 'id'],
+    a: [
+      'href',
+      'title',
+      'dataFootnoteRef',
+      'dataFootnoteBackref',
+      'ariaDescribedBy',
+      'ariaLabel',
+      'className',
+      'id'
+    ],
     section: ['dataFootnotes', 'className'],
     li: ['id', 'className'],
     ul: ['className'],

@@ -29,7 +29,8 @@ function fileColumns(table: ReportTable, index: number): FileColumn[] {
   const measures = cells.map(measureOf)
   const isInterval = cells.some((cell) => cell?.type === 'interval')
   const columns: FileColumn[] = []
-  if (!isInterval) columns.push({head: withUnit(name, column?.unit, measures), cell: (row) => plainCell(row[index])})
+  if (!isInterval)
+    columns.push({head: withUnit(name, column?.unit, measures), cell: (row) => plainCell(row[index])})
   if (isInterval || (hasInterval(measures) && !isToldElsewhere(table, index))) {
     columns.push({head: `${name} low`, cell: (row) => end(row[index], 'low')})
     columns.push({head: `${name} high`, cell: (row) => end(row[index], 'high')})
@@ -61,7 +62,11 @@ function plainCell(cell: Cell | undefined): CsvCell {
 }
 
 /** The unit that the raw numbers have: a page prints a share as per cent, the file holds the fraction. */
-function withUnit(name: string, unit: string | undefined, measures: readonly (Measure | undefined)[]): string {
+function withUnit(
+  name: string,
+  unit: string | undefined,
+  measures: readonly (Measure | undefined)[]
+): string {
   const isShare = measures.some((measure) => measure?.kind === 'share')
   const said = isShare ? 'fraction' : unit
   return said === undefined ? name : `${name} (${said})`
@@ -78,7 +83,9 @@ function isToldElsewhere({columns, rows}: ReportTable, index: number): boolean {
 }
 
 function hasInterval(measures: readonly (Measure | undefined)[]): boolean {
-  return measures.some((measure) => measure !== undefined && isDefined(measure) && measure.interval !== undefined)
+  return measures.some(
+    (measure) => measure !== undefined && isDefined(measure) && measure.interval !== undefined
+  )
 }
 
 function measureOf(cell: Cell | undefined): Measure | undefined {

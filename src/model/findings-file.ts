@@ -61,7 +61,9 @@ export const findingsFileSchema = z.strictObject({
   verdict: z.strictObject({
     outcome: z
       .enum(['clean', 'errors', 'unreadable'])
-      .describe('clean: no error, though there may be cautions; unreadable: no report can be made of this folder.'),
+      .describe(
+        'clean: no error, though there may be cautions; unreadable: no report can be made of this folder.'
+      ),
     errors: rows,
     cautions: rows,
     notes: rows,
@@ -78,8 +80,10 @@ export function findingsFile(
   balance: readonly RowBalance[],
   readable: 'readable' | 'unreadable' = 'readable'
 ): FindingsFile {
-  const count = (severity: Finding['severity']): number => findings.filter((found) => found.severity === severity).length
-  const sum = (of: (rows: RowBalance) => number): number => balance.reduce((total, rows) => total + of(rows), 0)
+  const count = (severity: Finding['severity']): number =>
+    findings.filter((found) => found.severity === severity).length
+  const sum = (of: (rows: RowBalance) => number): number =>
+    balance.reduce((total, rows) => total + of(rows), 0)
   const errors = count('error')
   return {
     format: 'pitfolio-findings',

@@ -18,7 +18,13 @@ export const provenanceSchema = z.strictObject({
   formatVersion: z.literal(1),
   tool: z.strictObject({name: z.literal('pitfolio'), version: z.string()}).describe('What made the report.'),
   options: z
-    .strictObject({only: z.array(z.string()).readonly().optional().describe('The documents that were asked for; all where absent.')})
+    .strictObject({
+      only: z
+        .array(z.string())
+        .readonly()
+        .optional()
+        .describe('The documents that were asked for; all where absent.')
+    })
     .describe('Choices of the command line that change what the report holds.'),
   seed: z.number().int().describe('Seed of every random stream.'),
   inputs: z.array(fileHash).readonly().describe('Every file of the study that was read, by path.'),

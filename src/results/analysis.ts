@@ -2,7 +2,8 @@ import type {Study} from '../model/study.ts'
 import {type PlannedNights, plannedNights} from './planned-nights.ts'
 import type {UnitKind} from './sampling-units.ts'
 import {type Scope, scopesOf} from './scopes.ts'
-import {type SeasonRecords, seasonRecords} from './season-records.ts'
+import {type CatchInUse, type SeasonRecords, seasonRecords} from './season-records.ts'
+import {summedCatches} from './summed-catches.ts'
 
 /** The joined records with the choices that hold for every number. */
 export interface Analysis extends SeasonRecords {
@@ -13,6 +14,8 @@ export interface Analysis extends SeasonRecords {
   /** Whether traps of different types were used, so that rates per metre of rim are worth a look. */
   readonly trapTypesDiffer: boolean
   readonly planned: PlannedNights
+  /** The catches summed over rounds, sexes and, where sites are the sampling units, traps. */
+  readonly summed: readonly CatchInUse[]
   readonly scopes: readonly Scope[]
 }
 
@@ -20,9 +23,11 @@ export function analysisOf(study: Study): Analysis {
   const records = seasonRecords(study)
   const {unit, unit_reason: reason, confidence = 0.95} = study.settings.analysis ?? {}
   const trapsPooled = unit === 'trap' && records.pooled
+  const kind = trapsPooled ? 'site' : (unit ?? 'site')
   return {
     ...records,
-    unit: trapsPooled ? 'site' : (unit ?? 'site'),
+    unit: kind,
+    summed: summedCatches(records.catches, kind),
     unitDecidedBy: trapsPooled
       ? 'catches were pooled in the field, so that traps cannot stand as sampling units'
       : unit && `the authors, in study.yaml${reason === undefined ? '' : `: ${reason}`}`,

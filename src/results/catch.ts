@@ -16,13 +16,13 @@ export function catchResult(part: Part, analysis: Analysis, scope?: Scope): Catc
   let individuals = 0
   let outside = 0
   for (const each of part.catches) {
-    const {record, name, inRates} = each
-    if (name === undefined || (scope !== undefined && !scope.holds(name, record.lifeStage))) continue
+    const {name, lifeStage, count, inRates} = each
+    if (scope !== undefined && !scope.holds(name, lifeStage)) continue
     if (!inRates) {
-      outside += record.count
+      outside += count
       continue
     }
-    individuals += record.count
+    individuals += count
     names.add(name.index)
     addToUnit(caught, each, unit)
   }

@@ -27,8 +27,8 @@ export function confoundedWithHabitat(
   })
   const cover = ({trap: {trapType}}: ExposureInUse): string | undefined => {
     const stated = trapType === undefined ? undefined : study.settings.trap_types?.[trapType]
-    if (stated === undefined || typeof stated === 'string' || stated.cover === undefined) return undefined
-    return typeof stated.cover === 'boolean' ? (stated.cover ? 'covered' : 'not covered') : stated.cover
+    if (typeof stated?.cover !== 'boolean') return stated?.cover
+    return stated.cover ? 'covered' : 'not covered'
   }
   const differing: DesignResult['confounded'] = []
   const compare = (what: string, trait: (exposure: ExposureInUse) => string | undefined) => {

@@ -62,9 +62,9 @@ function scopeResult(scope: Scope, {area}: Analysis, parts: Parts): ScopeResult 
 /** Individuals in the rates by name, as counted: raised counts would not be whole. */
 function nameCounts({catches}: Part, scope: Scope): ReadonlyMap<RecordedName, number> {
   const counts = new Map<RecordedName, number>()
-  for (const {name, record, inRates} of catches) {
-    if (!inRates || name === undefined || !scope.holds(name, record.lifeStage)) continue
-    counts.set(name, (counts.get(name) ?? 0) + record.count)
+  for (const {name, lifeStage, count, inRates} of catches) {
+    if (!inRates || !scope.holds(name, lifeStage)) continue
+    counts.set(name, (counts.get(name) ?? 0) + count)
   }
   return counts
 }

@@ -16,7 +16,7 @@ export interface Equipment {
 export function trapTypesInUse({study, area}: SeasonRecords): Equipment[] {
   const users = new Map<string, Set<TrapInUse>>()
   for (const trap of area.traps) addUser(users, trap.trapType, trap)
-  return described(users, study.settings.trap_types, 'container')
+  return described(users, study.settings.trap_types)
 }
 
 /** Fluids by their ids, those of single exposures among them. */
@@ -24,7 +24,7 @@ export function fluidsInUse({study, area, exposures}: SeasonRecords): Equipment[
   const users = new Map<string, Set<TrapInUse>>()
   for (const trap of area.traps) addUser(users, trap.fluid, trap)
   for (const {record, trap} of exposures) addUser(users, record.fluid, trap)
-  return described(users, study.settings.fluids, 'substance')
+  return described(users, study.settings.fluids)
 }
 
 function addUser(users: Map<string, Set<TrapInUse>>, id: string | undefined, trap: TrapInUse): void {
@@ -36,15 +36,11 @@ function addUser(users: Map<string, Set<TrapInUse>>, id: string | undefined, tra
 
 function described(
   users: ReadonlyMap<string, ReadonlySet<TrapInUse>>,
-  declared: Settings['trap_types'] | Settings['fluids'],
-  main: string
+  declared: Settings['trap_types'] | Settings['fluids']
 ): Equipment[] {
   return [...users]
     .sort(([a], [b]) => codeUnitOrder(a, b))
     .map(([id, traps]) => {
-      const said = declared?.[id]
-      // A bare text names the thing itself.
-      const stated = typeof said === 'string' ? {[main]: said} : {...said}
-      return {id, traps: counted(`Traps with ${id}`, traps.size, words.traps), stated}
+      return {id, traps: counted(`Traps with ${id}`, traps.size, words.traps), stated: {...declared?.[id]}}
     })
 }

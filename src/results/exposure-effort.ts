@@ -71,6 +71,11 @@ export function exposureEffort(
   return {...none, exposed, net: earned, hangsOnCredit: undated && record.animals}
 }
 
+/** Net nights of an exposure if failures of unknown date with animals earned this credit, 0 to 1. */
+export function netWithCredit({net, exposed, hangsOnCredit}: ExposureEffort, credit: number): number {
+  return hangsOnCredit ? (exposed ?? 0) * credit : net
+}
+
 /** Credit of a condition word, 0 to 1: study.yaml's where it sets one. A word that nobody declared earns nothing. */
 export function creditOf(condition: string, settings: Settings): number {
   const own = settings.conditions?.[condition]?.credit

@@ -7,10 +7,7 @@ import type {Part, Parts} from './parts.ts'
 import type {SeasonRecords} from './season-records.ts'
 
 export function habitatResults(analysis: Analysis, parts: Parts): HabitatResult[] {
-  const individuals = parts.study.catches.reduce(
-    (sum, {record, inRates}) => sum + (inRates ? record.count : 0),
-    0
-  )
+  const individuals = parts.study.catches.reduce((sum, {count, inRates}) => sum + (inRates ? count : 0), 0)
   return analysis.area.habitats.map((habitat) => {
     const part = parts.ofHabitat(habitat)
     const caught = catchResult(part, analysis)

@@ -12,6 +12,7 @@ export interface Part {
   readonly traps: readonly TrapInUse[]
   readonly round: RoundInUse | undefined
   readonly exposures: readonly ExposureInUse[]
+  /** Summed over what this part does not tell apart. */
   readonly catches: readonly CatchInUse[]
   readonly units: ReadonlyMap<number, UnitEffort>
 }
@@ -26,16 +27,16 @@ export interface Parts {
 }
 
 export function partsOf(analysis: Analysis): Parts {
-  const {area, exposures, catches, unit} = analysis
+  const {area, exposures, catches, summed, unit} = analysis
   type Content = Pick<Part, 'where' | 'traps' | 'exposures' | 'catches'>
   const part = (content: Content, round?: RoundInUse): Part => {
     return {...content, round, units: unitEfforts(content.exposures, unit)}
   }
   const habitatExposures = groupBy(exposures, ({trap}) => trap.site.habitat)
-  const habitatCatches = groupBy(catches, ({site}) => site.habitat)
+  const habitatCatches = groupBy(summed, ({site}) => site.habitat)
   const habitatTraps = groupBy(area.traps, ({site}) => site.habitat)
   const siteExposures = groupBy(exposures, ({trap}) => trap.site)
-  const siteCatches = groupBy(catches, ({site}) => site)
+  const siteCatches = groupBy(summed, ({site}) => site)
   const siteTraps = groupBy(area.traps, ({site}) => site)
   const trapExposures = groupBy(exposures, ({trap}) => trap)
   const trapCatches = groupBy(catches, ({trap}) => trap)
@@ -87,7 +88,7 @@ export function partsOf(analysis: Analysis): Parts {
     })
   )
   return {
-    study: part({where: 'whole study', traps: area.traps, exposures, catches}),
+    study: part({where: 'whole study', traps: area.traps, exposures, catches: summed}),
     ofHabitat: (habitat) => habitats.get(habitat)!,
     ofSite: (site) => sites.get(site)!,
     ofTrap: (trap) =>

@@ -44,14 +44,18 @@ export type CaughtByFraction = Map<number, number>
 /** Catch of each sampling unit. */
 export type UnitCatches = Map<number, CaughtByFraction>
 
-export function addToUnit(catches: UnitCatches, {record, site, trap}: CatchInUse, kind: UnitKind): void {
+export function addToUnit(
+  catches: UnitCatches,
+  {count, fraction, site, trap}: CatchInUse,
+  kind: UnitKind
+): void {
   const unit = kind === 'trap' && trap !== undefined ? trap.index : site.index
   let caught = catches.get(unit)
   if (caught === undefined) {
     caught = new Map()
     catches.set(unit, caught)
   }
-  caught.set(record.sampleFraction, (caught.get(record.sampleFraction) ?? 0) + record.count)
+  caught.set(fraction, (caught.get(fraction) ?? 0) + count)
 }
 
 /** Individuals as counted. */

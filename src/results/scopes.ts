@@ -21,7 +21,7 @@ export function scopesOf(settings: Settings, names: readonly RecordedName[]): re
   if (stated.length > 0) return stated.map(([id, setting]) => statedScope(id, setting, names))
   const wanted = settings.target?.life_stages ?? ['adult']
   const stages = wanted.includes('adult') ? ['adult'] : wanted
-  const groups = [...new Set(settings.target?.groups ?? [])]
+  const groups = [...new Map((settings.target?.groups ?? []).map((group) => [slug(group), group])).values()]
   if (groups.length === 0) {
     return [scope('all', `All recorded taxa, ${stageWords(stages)}`, stages, names, () => true)]
   }

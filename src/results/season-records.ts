@@ -2,7 +2,7 @@ import type {Moment} from '../model/day.ts'
 import type {CatchRecord, Exposure, Study} from '../model/study.ts'
 import {codeUnitOrder} from './code-unit-order.ts'
 import {type Collection, catchOnRecord, collectionsOf} from './collections.ts'
-import {type ExposureEffort, exposureEffort} from './exposure-effort.ts'
+import {type ExposureEffort, exposureEffort, netWithCredit} from './exposure-effort.ts'
 import {type NightsBasis, nightsBasis} from './exposure-nights.ts'
 import {type RecordedName, type RecordedNames, recordedNames} from './recorded-names.ts'
 import {type RoundInUse, type SeasonRounds, seasonRounds} from './season-rounds.ts'
@@ -17,18 +17,24 @@ export interface ExposureInUse {
   readonly fractionSorted: number
 }
 
+/** Animals of one name, stage and sex from one collection. Flat, because a season may have a million. */
 export interface CatchInUse {
-  readonly record: CatchRecord
-  /** Absent only in a row of no animals whose name was never caught. */
-  readonly name: RecordedName | undefined
+  readonly name: RecordedName
+  readonly lifeStage: string
+  readonly sex: CatchRecord['sex']
+  /** Individuals as counted, at least 1. */
+  readonly count: number
+  /** Part of the sample that was sorted. */
+  readonly fraction: number
   readonly site: SiteInUse
   /** Absent in a catch pooled in the field. */
   readonly trap: TrapInUse | undefined
   readonly round: RoundInUse | undefined
-  /** The exposures that it came from: one, all traps of a site and round where pooled, or none that is left. */
-  readonly exposures: readonly ExposureInUse[]
   /** Whether an exposure that counts lies behind it; else it stays outside the effort. */
   readonly inRates: boolean
+  /** The same if failures of unknown date with animals earned some credit, and if they earned none. */
+  readonly inRatesWithCredit: boolean
+  readonly inRatesWithoutCredit: boolean
 }
 
 /** The study with its tables joined: what every section of the results starts from. */
@@ -66,29 +72,26 @@ export function seasonRecords(study: Study): SeasonRecords {
   }
   const names = recordedNames(study.taxa, study.catch)
   const catches: CatchInUse[] = []
-  const add = (records: readonly CatchRecord[], from: readonly ExposureInUse[]) => {
-    const inRates = from.some(({effort}) => effort.net > 0)
+  const add = (records: readonly CatchRecord[], from: readonly ExposureInUse[]): void => {
+    const standing = {
+      inRates: from.some(({effort}) => effort.net > 0),
+      inRatesWithCredit: from.some(({effort}) => netWithCredit(effort, 1) > 0),
+      inRatesWithoutCredit: from.some(({effort}) => netWithCredit(effort, 0) > 0)
+    }
     for (const record of records) {
-      const {trapId, siteId, count} = record
+      const {trapId, siteId, count, lifeStage, sex, sampleFraction: fraction} = record
       const trap = trapId === undefined ? undefined : known(area.trapById.get(trapId), 'trap', trapId)
       const site = trap?.site ?? known(area.siteById.get(siteId ?? ''), 'site', siteId)
-      const name = count > 0 ? names.of(record.taxon) : undefined
-      catches.push({
-        record,
-        name,
-        site,
-        trap,
-        round: from[0]?.round ?? roundOf(record, rounds),
-        exposures: from,
-        inRates
-      })
+      if (count === 0) continue
+      const name = names.of(record.taxon)
+      const round = from[0]?.round ?? roundOf(record, rounds)
+      catches.push({name, lifeStage, sex, count, fraction, site, trap, round, ...standing})
     }
   }
-  for (const {records, exposures} of collections)
-    add(
-      records,
-      exposures.map((exposure) => joined.get(exposure)!)
-    )
+  for (const {records, exposures} of collections) {
+    const from = exposures.map((exposure) => joined.get(exposure)!)
+    add(records, from)
+  }
   add(unmatched, [])
   const pooled = study.catch.some(({trapId}) => trapId === undefined)
   return {study, area, rounds, basis, exposures: [...joined.values()], catches, names, pooled}

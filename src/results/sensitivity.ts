@@ -3,9 +3,10 @@ import type {HabitatResult, SensitivityResult} from '../model/results.ts'
 import {activityDensity} from './activity-density.ts'
 import type {Analysis} from './analysis.ts'
 import {counted, trapNights, words} from './counted.ts'
+import {netWithCredit} from './exposure-effort.ts'
 import type {Part, Parts} from './parts.ts'
 import {addToUnit, type UnitCatches, unitEfforts} from './sampling-units.ts'
-import type {ExposureInUse} from './season-records.ts'
+import type {CatchInUse} from './season-records.ts'
 
 /** What failures of unknown date, from which animals were recovered, earn in place of the declared credit. */
 const variants = [
@@ -57,18 +58,27 @@ export function sensitivityResult(
   }
 }
 
-function variantOf(part: Part, {unit, confidence}: Analysis, credit: number | undefined, label: string) {
-  const netOf = ({effort}: ExposureInUse) => {
-    return credit === undefined || !effort.hangsOnCredit ? effort.net : (effort.exposed ?? 0) * credit
-  }
+function variantOf(
+  part: Part,
+  {unit, confidence}: Analysis,
+  credit: number | undefined,
+  label: string
+): Pick<SensitivityResult['variants'][number]['habitats'][number], 'net' | 'individuals' | 'rate'> {
   const exposures = part.exposures.map((exposure) => {
-    return {...exposure, effort: {...exposure.effort, net: netOf(exposure)}}
+    const {effort} = exposure
+    return credit === undefined
+      ? exposure
+      : {...exposure, effort: {...effort, net: netWithCredit(effort, credit)}}
   })
+  const counts = (each: CatchInUse): boolean => {
+    if (credit === undefined) return each.inRates
+    return credit > 0 ? each.inRatesWithCredit : each.inRatesWithoutCredit
+  }
   const caught: UnitCatches = new Map()
   let individuals = 0
   for (const each of part.catches) {
-    if (each.record.count === 0 || !each.exposures.some((exposure) => netOf(exposure) > 0)) continue
-    individuals += each.record.count
+    if (!counts(each)) continue
+    individuals += each.count
     addToUnit(caught, each, unit)
   }
   const net = exposures.reduce((sum, {effort}) => sum + effort.net, 0)

@@ -86,15 +86,14 @@ function worthKnowing(names: readonly NameAtSite[]): readonly (NameAtSite & {not
 /** Names caught here, most numerous first. */
 function namesOf({catches}: Part): readonly NameAtSite[] {
   const names = new Map<RecordedName, NameAtSite>()
-  for (const {name: recorded, record, inRates} of catches) {
-    if (recorded === undefined) continue
+  for (const {name: recorded, count, inRates} of catches) {
     let here = names.get(recorded)
     if (here === undefined) {
       here = {recorded, individuals: 0, total: 0}
       names.set(recorded, here)
     }
-    if (inRates) here.individuals += record.count
-    here.total += record.count
+    if (inRates) here.individuals += count
+    here.total += count
   }
   return [...names.values()].sort(
     (a, b) => b.total - a.total || codeUnitOrder(a.recorded.name, b.recorded.name)

@@ -90,8 +90,7 @@ function onlyKey(declared: Readonly<Record<string, unknown>> | undefined): strin
 
 function rimMetres(settings: Settings, trapType: string | undefined): number | undefined {
   const stated = trapType === undefined ? undefined : settings.trap_types?.[trapType]
-  if (stated === undefined || typeof stated === 'string' || stated.rim_diameter_mm === undefined)
-    return undefined
+  if (stated?.rim_diameter_mm === undefined) return undefined
   const round = stated.shape === undefined || /round|circ/i.test(stated.shape)
   return round ? (Math.PI * stated.rim_diameter_mm) / 1000 : undefined
 }

@@ -9,20 +9,23 @@ import type {Parts} from './parts.ts'
 import {isWithheldFromPlaces, type RecordedName} from './recorded-names.ts'
 import {addToUnit, type UnitCatches} from './sampling-units.ts'
 import type {CatchInUse} from './season-records.ts'
+import type {RoundInUse} from './season-rounds.ts'
 import type {SiteInUse} from './study-area.ts'
 
 /** Every recorded name in systematic order, with where, when and how many. */
 export function taxonResults(analysis: Analysis, parts: Parts): TaxonResult[] {
-  const byName = groupBy(analysis.catches, ({name}) => name)
-  const inRates = analysis.catches.reduce((sum, each) => sum + (each.inRates ? each.record.count : 0), 0)
-  return analysis.names.names.map((name) =>
-    taxonResult(name, byName.get(name) ?? [], inRates, analysis, parts)
-  )
+  const byName = groupBy(analysis.summed, ({name}) => name)
+  const inRates = analysis.summed.reduce((sum, each) => sum + (each.inRates ? each.count : 0), 0)
+  const details = detailsByName(analysis)
+  return analysis.names.names.map((name) => {
+    return taxonResult(name, byName.get(name) ?? [], details[name.index]!, inRates, analysis, parts)
+  })
 }
 
 function taxonResult(
   recorded: RecordedName,
   catches: readonly CatchInUse[],
+  {females, males, firstRound, lastRound}: Details,
   allInRates: number,
   {area, unit, confidence}: Analysis,
   parts: Parts
@@ -52,8 +55,8 @@ function taxonResult(
     ),
     sites: sites(whole.sites.size, 'whole study'),
     rate: activityDensity(`Activity-density, ${name}, whole study`, caught, parts.study.units, confidence),
-    females: individuals('Females recorded', whole.females),
-    males: individuals('Males recorded', whole.males),
+    females: individuals('Females recorded', females),
+    males: individuals('Males recorded', males),
     immatures: individuals('Larvae and other immature animals recorded', whole.immatures),
     habitats: area.habitats.map((habitat) => {
       const here = tallyOf(byHabitat.get(habitat) ?? [])
@@ -83,32 +86,44 @@ function taxonResult(
             id: site.id,
             total: individuals(`Individuals recorded, ${site.name}`, total)
           })),
-    ...(whole.firstRound !== undefined && {firstRound: whole.firstRound.id}),
-    ...(whole.lastRound !== undefined && {lastRound: whole.lastRound.id})
+    ...(firstRound !== undefined && {firstRound: firstRound.id}),
+    ...(lastRound !== undefined && {lastRound: lastRound.id})
   }
+}
+
+interface Details {
+  females: number
+  males: number
+  firstRound: RoundInUse | undefined
+  lastRound: RoundInUse | undefined
+}
+
+/** What the summed catches no longer tell: sexes and rounds, by index of the name. */
+function detailsByName({names, catches}: Analysis): readonly Details[] {
+  const details = names.names.map((): Details => {
+    return {females: 0, males: 0, firstRound: undefined, lastRound: undefined}
+  })
+  for (const {name, sex, count, round} of catches) {
+    const of = details[name.index]!
+    if (sex === 'female') of.females += count
+    if (sex === 'male') of.males += count
+    if (round === undefined) continue
+    if (of.firstRound === undefined || round.index < of.firstRound.index) of.firstRound = round
+    if (of.lastRound === undefined || round.index > of.lastRound.index) of.lastRound = round
+  }
+  return details
 }
 
 function tallyOf(catches: readonly CatchInUse[]) {
   const sites = new Map<SiteInUse, number>()
-  let [individuals, outside, females, males, immatures] = [0, 0, 0, 0, 0]
-  let [firstRound, lastRound]: CatchInUse['round'][] = []
-  for (const {
-    record: {count, sex, lifeStage},
-    site,
-    round,
-    inRates
-  } of catches) {
+  let [individuals, outside, immatures] = [0, 0, 0]
+  for (const {count, lifeStage, site, inRates} of catches) {
     if (inRates) individuals += count
     else outside += count
-    if (sex === 'female') females += count
-    if (sex === 'male') males += count
     if (lifeStage !== 'adult') immatures += count
     sites.set(site, (sites.get(site) ?? 0) + count)
-    if (round === undefined) continue
-    if (firstRound === undefined || round.index < firstRound.index) firstRound = round
-    if (lastRound === undefined || round.index > lastRound.index) lastRound = round
   }
-  return {individuals, outside, females, males, immatures, sites, firstRound, lastRound}
+  return {individuals, outside, immatures, sites}
 }
 
 const described = [

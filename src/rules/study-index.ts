@@ -3,6 +3,7 @@ import type {TableName} from '../model/columns.ts'
 import type {RowReference} from '../model/finding.ts'
 import type {Place} from '../model/place.ts'
 import type {CatchRecord, Exposure, Site, Study, Taxon, Trap} from '../model/study.ts'
+import {type Fieldwork, fieldworkOf} from './fieldwork.ts'
 
 /** Look-ups that several rules need, made once; and the rows that earlier rules have set aside. */
 export interface StudyIndex {
@@ -14,6 +15,8 @@ export interface StudyIndex {
   readonly matching: CatchMatching
   /** Catch records of collections in which some taxon stands more than once: the only ones that can hold repeats. */
   readonly collectionsWithRepeats: readonly (readonly CatchRecord[])[]
+  /** Only for rules that run after all those that set rows aside: it is put together once, when first asked for. */
+  readonly fieldwork: Fieldwork
   isAside(table: TableName, row: number): boolean
   place(table: TableName, row: number, column?: string): Place
 }
@@ -28,6 +31,7 @@ export function studyIndex(study: Study, aside: ReadonlyMap<TableName, ReadonlyM
   }
   for (const list of exposuresOfTrap.values()) list.sort((a, b) => startOf(a) - startOf(b) || a.row - b.row)
   const matching = matchCatch(study.exposures, study.catch, (trapId) => traps.get(trapId)?.siteId)
+  let fieldwork: Fieldwork | undefined
   return {
     sites: firstById(study.sites, ({siteId}) => siteId),
     traps,
@@ -35,6 +39,10 @@ export function studyIndex(study: Study, aside: ReadonlyMap<TableName, ReadonlyM
     exposuresOfTrap,
     matching,
     collectionsWithRepeats: collectionsWithRepeats(matching),
+    get fieldwork() {
+      fieldwork ??= fieldworkOf(study, aside)
+      return fieldwork
+    },
     isAside: (table, row) => aside.get(table)?.has(row) ?? false,
     place: (table, row, column) => study.tables[table]?.place(row, column) ?? {file: `${table}.csv`}
   }

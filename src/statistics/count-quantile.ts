@@ -22,11 +22,13 @@ export function countQuantile(p: number, mean: number, theta: number): number {
   if (mean === 0) return 0
   const reaches = (count: number): boolean => cumulative(count, mean, theta) >= p
   if (reaches(0)) return 0
+  // Far above the mean the incomplete gamma function of Cephes breaks off with an underflow: go in small strides.
+  const stride = 8 + Math.ceil(8 * Math.sqrt(mean + mean ** 2 / theta))
   let below = 0
-  let above = Math.ceil(mean) + 1
+  let above = Math.ceil(mean) + stride
   while (!reaches(above)) {
     below = above
-    above *= 2
+    above += stride
   }
   while (above - below > 1) {
     const middle = Math.floor((below + above) / 2)

@@ -1,5 +1,5 @@
-import {Matrix, QrDecomposition} from 'ml-matrix'
 import {countDeviance} from './count-log-likelihood.ts'
+import {weightedLeastSquares} from './weighted-least-squares.ts'
 
 /** Counts and what may explain them, one entry per unit. */
 export interface CountData {
@@ -44,27 +44,22 @@ export function iteratedWeightedRegression(
   theta: number,
   startMeans: readonly number[]
 ): RegressionState {
-  const columns = design[0]?.length ?? 0
-  const weighted = new Matrix(counts.length, columns)
-  const response = new Matrix(counts.length, 1)
+  const solve = weightedLeastSquares(design)
   let means: readonly number[] = startMeans
   let coefficients: readonly number[] = []
   let badness = countDeviance(counts, means, theta)
   for (let iteration = 1; iteration <= iterationLimit; iteration += 1) {
-    for (const [unit, mean] of means.entries()) {
-      const root = Math.sqrt(mean / (1 + mean / theta))
-      const row = design[unit]!
-      for (let column = 0; column < columns; column += 1) weighted.set(unit, column, root * row[column]!)
-      response.set(unit, 0, root * (Math.log(mean) - (offset?.[unit] ?? 0) + (counts[unit]! - mean) / mean))
-    }
-    const decomposition = new QrDecomposition(weighted)
-    if (!decomposition.isFullRank()) return {coefficients, means, converged: false, iterations: iteration}
-    let next: readonly number[] = decomposition.solve(response).to1DArray()
+    const weights = means.map((mean) => mean / (1 + mean / theta))
+    const response = means.map(
+      (mean, unit) => Math.log(mean) - (offset?.[unit] ?? 0) + (counts[unit]! - mean) / mean
+    )
+    let next = solve(weights, response)
+    if (next === undefined) return {coefficients, means, converged: false, iterations: iteration}
     let nextMeans = expected(design, next, offset)
     let nextBadness = countDeviance(counts, nextMeans, theta)
     for (let halving = 0; halving < 30 && !(nextBadness <= badness * (1 + 1e-9) + 1e-9); halving += 1) {
       if (coefficients.length === 0) break
-      const from = coefficients
+      const from: readonly number[] = coefficients
       next = next.map((value, column) => (value + from[column]!) / 2)
       nextMeans = expected(design, next, offset)
       nextBadness = countDeviance(counts, nextMeans, theta)
@@ -86,7 +81,7 @@ function expected(
 ): number[] {
   return design.map((row, unit) => {
     let linear = offset?.[unit] ?? 0
-    for (const [column, value] of row.entries()) linear += value * coefficients[column]!
+    for (let column = 0; column < row.length; column += 1) linear += row[column]! * coefficients[column]!
     return Math.max(1e-12, Math.exp(linear))
   })
 }

@@ -62,7 +62,11 @@ export function likelihoodRatioPermutation(
     return {statistic: one, degreesOfFreedom, p: one, scheme}
   }
   const offset = logEfforts(data)
-  const model = negativeBinomialGlm({counts, design: groupDesign(plan.observed, blocks), offset})
+  const model = negativeBinomialGlm({
+    counts,
+    design: groupDesign(plan.observed, plan.groups.length, blocks),
+    offset
+  })
   if (!isFitted(model)) {
     const none: Quantity = {notDefined: model.message}
     return {statistic: none, degreesOfFreedom, p: none, scheme, failed: model.failed}
@@ -70,7 +74,7 @@ export function likelihoodRatioPermutation(
   // Blocks stay where they are, so that the model without groups is the same for every arrangement.
   const without = likelihoodOf(designMatrix(counts.length, blocks ? [blocks] : []).rows)
   const ratioOf = (arrangement: readonly number[]): number =>
-    2 * (likelihoodOf(groupDesign(arrangement, blocks)) - without)
+    2 * (likelihoodOf(groupDesign(arrangement, plan.groups.length, blocks)) - without)
   const statistic: Quantity = {value: Math.max(0, ratioOf(plan.observed))}
   const test = permutationTest({permutations: plan, statistic: ratioOf, tolerance: tieTolerance})
   return {statistic, degreesOfFreedom, p: {value: test.p}, scheme}
@@ -89,9 +93,12 @@ export function logEfforts({efforts}: GroupedCounts): number[] {
   })
 }
 
+/** A column for each group, and for blocks the usual ones: the same model as with an intercept, and quicker to fit. */
 function groupDesign(
-  groups: readonly (string | number)[],
+  groups: readonly number[],
+  groupCount: number,
   blocks: readonly (string | number)[] | undefined
 ): readonly (readonly number[])[] {
-  return designMatrix(groups.length, blocks ? [groups, blocks] : [groups]).rows
+  if (blocks) return designMatrix(groups.length, [groups, blocks]).rows
+  return groups.map((own) => Array.from({length: groupCount}, (_, group) => (group === own ? 1 : 0)))
 }

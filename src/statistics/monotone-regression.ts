@@ -12,18 +12,20 @@
  * @example monotoneRegression([]) // => []
  */
 export function monotoneRegression(values: readonly number[]): number[] {
-  const pools: {sum: number; size: number}[] = []
+  const sums: number[] = []
+  const sizes: number[] = []
   for (const value of values) {
-    let pool = {sum: value, size: 1}
-    for (
-      let before = pools.at(-1);
-      before && before.sum / before.size >= pool.sum / pool.size;
-      before = pools.at(-1)
-    ) {
-      pool = {sum: before.sum + pool.sum, size: before.size + pool.size}
-      pools.pop()
+    let sum = value
+    let size = 1
+    let last = sums.length - 1
+    while (last >= 0 && sums[last]! * size >= sum * sizes[last]!) {
+      sum += sums[last]!
+      size += sizes[last]!
+      sums.length = sizes.length = last
+      last -= 1
     }
-    pools.push(pool)
+    sums.push(sum)
+    sizes.push(size)
   }
-  return pools.flatMap(({sum, size}) => Array.from({length: size}, () => sum / size))
+  return sums.flatMap((sum, pool) => Array.from({length: sizes[pool]!}, () => sum / sizes[pool]!))
 }

@@ -10,6 +10,9 @@ import {digamma, trigamma} from './special-functions.ts'
 
 const roundLimit = 200
 
+/** Counts above this are given to the gamma functions, whose cost does not grow with them. */
+const longCount = 1000
+
 /** A Newton step in ln theta below this is the last of its round: the means move next, and theta again with them. */
 const roughStep = 0.1
 
@@ -54,10 +57,11 @@ interface NegativeBinomialState {
 export function fitNegativeBinomial(data: CountData): NegativeBinomialState {
   const {counts} = data
   const poisson = iteratedWeightedRegression(data, Number.POSITIVE_INFINITY, startingMeans(data))
+  const exceeding = exceedances(counts)
   let state = poisson
   let theta = momentTheta(counts, poisson.means)
   for (let round = 1; round <= roundLimit; round += 1) {
-    const next = likelyTheta(counts, state.means, theta)
+    const next = likelyTheta(counts, state.means, theta, exceeding)
     if (next === Number.POSITIVE_INFINITY) return {state: poisson, theta: next, information: 0}
     const settled = Math.abs(next - theta) <= 1e-8 * theta
     theta = next
@@ -72,7 +76,7 @@ export function fitNegativeBinomial(data: CountData): NegativeBinomialState {
     countLogLikelihood(counts, state.means, theta) -
     countLogLikelihood(counts, poisson.means, Number.POSITIVE_INFINITY)
   if (gain <= 0) return {state: poisson, theta: Number.POSITIVE_INFINITY, information: 0}
-  return {state, theta, information: -thetaSlopes(counts, state.means, theta).second}
+  return {state, theta, information: -thetaSlopes(counts, state.means, theta, exceeding).second}
 }
 
 /** A start of the right size: theta for which the squared residuals relative to the means are as expected. */
@@ -83,12 +87,17 @@ function momentTheta(counts: readonly number[], means: readonly number[]): numbe
 }
 
 /** Theta near the largest likelihood given expected counts; Infinity where the likelihood rises without end. */
-function likelyTheta(counts: readonly number[], means: readonly number[], start: number): number {
+function likelyTheta(
+  counts: readonly number[],
+  means: readonly number[],
+  start: number,
+  exceeding: readonly number[] | undefined
+): number {
   const ceiling = practicallyInfinite * Math.max(1, ...means)
   let logTheta = Math.log(start)
   for (let iteration = 0; iteration < 100; iteration += 1) {
     const theta = Math.exp(logTheta)
-    const {first, second} = thetaSlopes(counts, means, theta)
+    const {first, second} = thetaSlopes(counts, means, theta, exceeding)
     // Slopes in ln theta, where steps cannot leave the positive numbers.
     const slope = theta * first
     const bend = slope + theta ** 2 * second
@@ -100,21 +109,47 @@ function likelyTheta(counts: readonly number[], means: readonly number[], start:
   return Math.exp(logTheta)
 }
 
-/** First and second derivative of the log-likelihood by theta, expected counts fixed. */
+/**
+ * First and second derivative of the log-likelihood by theta, expected counts fixed. As long as counts are not
+ * long the differences psi(y + theta) - psi(theta) are sums over j < y of 1/(theta + j), taken for all units at once.
+ */
 function thetaSlopes(
   counts: readonly number[],
   means: readonly number[],
-  theta: number
+  theta: number,
+  exceeding: readonly number[] | undefined
 ): {readonly first: number; readonly second: number} {
-  const digammaHere = digamma(theta)
-  const trigammaHere = trigamma(theta)
   let first = 0
   let second = 0
-  for (const [unit, count] of counts.entries()) {
+  for (let j = 0; exceeding !== undefined && j < exceeding.length; j += 1) {
+    const reciprocal = 1 / (theta + j)
+    const term = exceeding[j]! * reciprocal
+    first += term
+    second -= term * reciprocal
+  }
+  if (exceeding === undefined) {
+    const digammaHere = digamma(theta)
+    const trigammaHere = trigamma(theta)
+    for (const count of counts) {
+      first += digamma(count + theta) - digammaHere
+      second += trigamma(count + theta) - trigammaHere
+    }
+  }
+  for (let unit = 0; unit < counts.length; unit += 1) {
+    const count = counts[unit]!
     const mean = means[unit]!
     const spread = mean + theta
-    first += digamma(count + theta) - digammaHere - Math.log1p(mean / theta) + (mean - count) / spread
-    second += trigamma(count + theta) - trigammaHere + 1 / theta - 2 / spread + (count + theta) / spread ** 2
+    first += (mean - count) / spread - Math.log1p(mean / theta)
+    second += 1 / theta - 2 / spread + (count + theta) / spread ** 2
   }
   return {first, second}
+}
+
+/** For each j from 0 how many counts exceed it; undefined where the list would be longer than its use. */
+function exceedances(counts: readonly number[]): readonly number[] | undefined {
+  const largest = Math.max(...counts)
+  if (largest > longCount) return undefined
+  const exceeding = Array.from({length: largest}, () => 0)
+  for (const count of counts) for (let j = 0; j < count; j += 1) exceeding[j]! += 1
+  return exceeding
 }

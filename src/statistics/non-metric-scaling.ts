@@ -22,20 +22,27 @@ export interface NonMetricScaling {
   readonly startsAtBest: number
 }
 
+/** One row of coordinates per sample. */
+type Points = readonly (readonly number[])[]
+
 interface Solution {
-  readonly coordinates: readonly (readonly number[])[]
+  readonly coordinates: Points
   readonly stress: number
 }
 
-const iterationLimit = 1000
+const iterationLimit = 2000
+
+/** Where every start stops, and where the best of them stops in the end. */
+const roughGain = 1e-6
+const fineGain = 1e-9
 
 /**
  * Non-metric multidimensional scaling: samples as points whose distances keep the order of the dissimilarities.
  *
  * Formula: minimise stress-1 = sqrt(sum (d - d^)^2 / sum d^2), d^ the monotone regression of the distances d on the
  * dissimilarities, ties of which may be broken (Kruskal's primary approach). By majorization: each point moves to
- * the weighted mean sum_j (d^_ij/d_ij)(x_i - x_j)/n until stress falls by less than 1e-9. The best of one
- * start from principal coordinates and several random ones; equal ones: the first.
+ * sum_j (d^_ij/d_ij)(x_i - x_j)/n until stress falls by less than 1e-6 in a step, the best start by less than 1e-9.
+ * One start from principal coordinates, the others random; of stresses within 1e-4 the first.
  *
  * Source: Kruskal 1964, Psychometrika 29:1-27 and 29:115-129; majorization, de Leeuw 1977 in Recent Developments
  * in Statistics, 133-145 (from memory).
@@ -63,12 +70,13 @@ export function nonMetricScaling(
     Array.from({length: dimensions}, (_, axis) => row[axis] ?? 0)
   )
   const pairs = rankedPairs(dissimilarities)
-  const solutions = [descend(first, pairs)]
+  const solutions = [descend(first, pairs, roughGain)]
   for (let start = 0; start < starts; start += 1) {
     const scattered = first.map((row) => row.map(() => 2 * random.uniform() - 1))
-    solutions.push(descend(scattered, pairs))
+    solutions.push(descend(scattered, pairs, roughGain))
   }
-  const best = solutions.reduce((lowest, next) => (next.stress < lowest.stress - 1e-6 ? next : lowest))
+  const lowest = solutions.reduce((low, next) => (next.stress < low.stress - 1e-4 ? next : low))
+  const best = descend(lowest.coordinates, pairs, fineGain)
   const crowded = dissimilarities.length < 4 * dimensions + 1
   return {
     stress: {
@@ -77,12 +85,14 @@ export function nonMetricScaling(
     },
     coordinates: turnedToAxes(best.coordinates),
     starts: solutions.length,
-    startsAtBest: solutions.filter(({stress}) => stress <= best.stress + 0.001).length
+    startsAtBest: solutions.filter(({stress}) => stress <= lowest.stress + 0.001).length
   }
 }
 
 interface RankedPairs {
-  readonly pairs: readonly (readonly [number, number])[]
+  /** First and second sample of each pair, by rising dissimilarity. */
+  readonly firsts: readonly number[]
+  readonly seconds: readonly number[]
   /** Start and end of each run of equal dissimilarities, where there is more than one pair. */
   readonly ties: readonly (readonly [number, number])[]
 }
@@ -98,67 +108,77 @@ function rankedPairs(dissimilarities: readonly (readonly number[])[]): RankedPai
     if (end - start > 1) ties.push([start, end])
     start = end
   }
-  return {pairs: pairs.map(({i, j}) => [i, j]), ties}
+  return {firsts: pairs.map(({i}) => i), seconds: pairs.map(({j}) => j), ties}
 }
 
-function descend(start: readonly (readonly number[])[], ranked: RankedPairs): Solution {
-  let solution = assess(start, ranked)
+/** Steps of majorization until stress gains less than `leastGain`. */
+function descend(start: Points, pairs: RankedPairs, leastGain: number): Solution {
+  let here = assess(start, pairs)
   for (let iteration = 0; iteration < iterationLimit; iteration += 1) {
-    const moved = assess(movedPoints(solution), ranked)
-    const gain = solution.stress - moved.stress
-    if (gain > 0) solution = moved
-    if (gain < 1e-9) break
+    const next = assess(movedPoints(here, pairs), pairs)
+    const gain = here.stress - next.stress
+    if (gain > 0) here = next
+    if (gain < leastGain) break
   }
-  return solution
+  return here
 }
 
 interface Assessed extends Solution {
-  readonly distances: readonly (readonly number[])[]
-  readonly disparities: readonly (readonly number[])[]
+  /** Of each pair, in the order of the pairs. */
+  readonly distances: readonly number[]
+  readonly disparities: readonly number[]
 }
 
-function assess(coordinates: readonly (readonly number[])[], {pairs, ties}: RankedPairs): Assessed {
-  const distances = coordinates.map((row) => coordinates.map((other) => distance(row, other)))
-  const order = [...pairs]
+function assess(coordinates: Points, {firsts, seconds, ties}: RankedPairs): Assessed {
+  const distances = firsts.map((first, pair) => distance(coordinates[first]!, coordinates[seconds[pair]!]!))
+  const rising = [...distances]
   // Pairs of equal dissimilarity may take any order among themselves: that of their distances costs least.
-  for (const [from, to] of ties) {
-    const run = order.slice(from, to).sort((a, b) => distances[a[0]]![a[1]]! - distances[b[0]]![b[1]]!)
-    for (const [index, pair] of run.entries()) order[from + index] = pair
+  const orders = ties.map(([from, to]) => {
+    const order = Array.from({length: to - from}, (_, index) => from + index)
+    order.sort((a, b) => distances[a]! - distances[b]!)
+    for (const [index, pair] of order.entries()) rising[from + index] = distances[pair]!
+    return order
+  })
+  const fitted = monotoneRegression(rising)
+  const disparities = [...fitted]
+  for (const [run, order] of orders.entries()) {
+    for (const [index, pair] of order.entries()) disparities[pair] = fitted[ties[run]![0] + index]!
   }
-  const fitted = monotoneRegression(order.map(([i, j]) => distances[i]![j]!))
-  const disparities = coordinates.map(() => coordinates.map(() => 0))
   let misfit = 0
   let total = 0
-  for (const [index, [i, j]] of order.entries()) {
-    const value = fitted[index]!
-    disparities[i]![j] = value
-    disparities[j]![i] = value
-    misfit += (distances[i]![j]! - value) ** 2
-    total += distances[i]![j]! ** 2
+  for (let pair = 0; pair < distances.length; pair += 1) {
+    misfit += (distances[pair]! - disparities[pair]!) ** 2
+    total += distances[pair]! ** 2
   }
   return {coordinates, distances, disparities, stress: total === 0 ? 1 : Math.sqrt(misfit / total)}
 }
 
-function movedPoints({coordinates, distances, disparities}: Assessed): readonly (readonly number[])[] {
-  return coordinates.map((row, i) =>
-    row.map((value, axis) => {
-      let sum = 0
-      for (const [j, other] of coordinates.entries()) {
-        const length = distances[i]![j]!
-        if (length > 0) sum += (disparities[i]![j]! / length) * (value - other[axis]!)
-      }
-      return sum / coordinates.length
-    })
-  )
+function movedPoints(
+  {coordinates, distances, disparities}: Assessed,
+  {firsts, seconds}: RankedPairs
+): Points {
+  const moved = coordinates.map((row) => row.map(() => 0))
+  for (let pair = 0; pair < distances.length; pair += 1) {
+    if (distances[pair] === 0) continue
+    const pull = disparities[pair]! / distances[pair]! / coordinates.length
+    const first = firsts[pair]!
+    const second = seconds[pair]!
+    for (let axis = 0; axis < moved[first]!.length; axis += 1) {
+      const step = pull * (coordinates[first]![axis]! - coordinates[second]![axis]!)
+      moved[first]![axis]! += step
+      moved[second]![axis]! -= step
+    }
+  }
+  return moved
 }
 
 function distance(first: readonly number[], second: readonly number[]): number {
   let squares = 0
-  for (const [axis, value] of first.entries()) squares += (value - second[axis]!) ** 2
+  for (let axis = 0; axis < first.length; axis += 1) squares += (first[axis]! - second[axis]!) ** 2
   return Math.sqrt(squares)
 }
 
-function turnedToAxes(points: readonly (readonly number[])[]): readonly (readonly number[])[] {
+function turnedToAxes(points: Points): Points {
   const axes = points[0]!.map((_, axis) => axis)
   const means = axes.map((axis) => points.reduce((sum, row) => sum + row[axis]!, 0) / points.length)
   const centred = points.map((row) => row.map((value, axis) => value - means[axis]!))

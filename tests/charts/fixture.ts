@@ -30,7 +30,7 @@ export interface HabitatPlan {
 
 const ground = [
   'Pterostichus melanarius',
-  'Carabus nemoralis',
+  'Pterostichus oblongopunctatus',
   'Abax parallelepipedus',
   'Nebria brevicollis',
   'Poecilus versicolor'
@@ -255,6 +255,7 @@ function sitesOf(plan: HabitatPlan, style: number): SiteResult[] {
     groups: [],
     taxa: [],
     withheldTaxa: count(0),
+    worthKnowing: [],
     listed: [],
     vertebrates: noVertebrates
   }))

@@ -60,7 +60,7 @@ def entropy_of_subsample(groups, n, m, scale):
         share = k / LONG(scale)
         term = np.where(k > 0, -share * np.log(np.where(k > 0, share, 1)), 0)
         total += species * np.sum(term * probability)
-    return total
+    return mpf(str(total))
 
 
 @lru_cache(maxsize=None)

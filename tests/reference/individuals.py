@@ -59,7 +59,7 @@ class Sample:
     def q1(self, m):
         """Above n the entropy is a mean of observed and asymptotic, weights n/m and (m-n)/m (Chao et al. 2014)."""
         if m < self.n:
-            return mp.exp(mpf(repr_long(entropy_of_subsample(self.groups, self.n, m, m))))
+            return mp.exp(entropy_of_subsample(self.groups, self.n, m, m))
         if m == self.n:
             return mp.exp(self.entropy())
         m = mpf(m)
@@ -104,10 +104,6 @@ class Sample:
                 high = middle
         left = self.coverage(low) if low else mpf(0)
         return low + (target - left) / (self.coverage(high) - left)
-
-
-def repr_long(value):
-    return format(value, '.25g') if not hasattr(value, 'astype') else str(value)
 
 
 def ace(sample):

@@ -3,7 +3,7 @@ from mpmath import mp, mpf
 
 import exact
 from exact import chao, entropy_core, entropy_of_subsample, grouped, hill, missed, undetected_share, unseen
-from individuals import ORDERS, repr_long
+from individuals import ORDERS
 
 
 class Units:
@@ -51,7 +51,7 @@ class Units:
     def q1(self, m):
         if m < self.t:
             scale = exact.LONG(m) * self.u / self.t
-            return mp.exp(mpf(repr_long(entropy_of_subsample(self.groups, self.t, m, scale))))
+            return mp.exp(entropy_of_subsample(self.groups, self.t, m, scale))
         if m == self.t:
             return mp.exp(self.entropy())
         m = mpf(m)

@@ -37,7 +37,10 @@ test('with one site the range is counting error only, and says so', () => {
 
 test('with two sites the range lies between sampling units, or traps where the authors decided so', () => {
   const bySite = tinyResults(twoPlaces)
-  const byTrap = tinyResults({...twoPlaces, settings: {analysis: {unit: 'trap', unit_reason: 'traps stood 100 m apart'}}})
+  const byTrap = tinyResults({
+    ...twoPlaces,
+    settings: {analysis: {unit: 'trap', unit_reason: 'traps stood 100 m apart'}}
+  })
   const whole = bySite.catch.rate
   const habitat = byTrap.habitats[0]!.catch.rate
   expect(isDefined(whole) && whole.interval?.method).toContain('between sampling units')
@@ -53,7 +56,11 @@ test('the confidence of study.yaml is that of the ranges', () => {
 
 test('a part of a sample raises the rate and nothing else', () => {
   const sorted = season(1, 10, 6)
-  const {effort, catch: caught, scopes} = tinyResults({
+  const {
+    effort,
+    catch: caught,
+    scopes
+  } = tinyResults({
     ...sorted,
     catch: sorted.catch!.map(([trap, day, taxon, count]) => [trap, day, taxon, count, {sampleFraction: 0.25}])
   })
@@ -67,13 +74,17 @@ test('a part of a sample raises the rate and nothing else', () => {
 })
 
 test('raised counts that are not whole keep the rate exact', () => {
-  const raised = twoPlaces.catch!.map(([trap, day, taxon, count]) => [trap, day, taxon, count, {sampleFraction: 0.3}] as const)
+  const raised = twoPlaces.catch!.map(
+    ([trap, day, taxon, count]) => [trap, day, taxon, count, {sampleFraction: 0.3}] as const
+  )
   const rate = tinyResults({...twoPlaces, catch: raised}).catch.rate
   expect(numberOf(rate)).toBeCloseTo((19 / 0.3 / 112) * 100, 4)
 })
 
 test('no catch of a kind has a range from the part of the samples that was sorted', () => {
-  const half = twoPlaces.catch!.map(([trap, day, taxon, count]) => [trap, day, taxon, count, {sampleFraction: 0.5}] as const)
+  const half = twoPlaces.catch!.map(
+    ([trap, day, taxon, count]) => [trap, day, taxon, count, {sampleFraction: 0.5}] as const
+  )
   const upper = (tiny: Tiny) => {
     const carabus = tinyResults(tiny).taxa.find(({taxon}) => taxon === 'Carabus nemoralis')!
     const rate = carabus.habitats.find(({id}) => id === 'meadow')!.rate
@@ -88,8 +99,10 @@ test('rates per metre of rim stand beside the others only where trap types diffe
     ...twoPlaces,
     settings: {trap_types: types},
     traps: {
-      M1: {siteId: 'M', trapType: 'cup'}, M2: {siteId: 'M', trapType: 'cup'},
-      W1: {siteId: 'W', trapType: 'jar'}, W2: {siteId: 'W', trapType: 'jar'}
+      M1: {siteId: 'M', trapType: 'cup'},
+      M2: {siteId: 'M', trapType: 'cup'},
+      W1: {siteId: 'W', trapType: 'jar'},
+      W2: {siteId: 'W', trapType: 'jar'}
     }
   })
   const [first, second] = habitats
@@ -102,8 +115,15 @@ test('rates per metre of rim stand beside the others only where trap types diffe
 test('a rim that is not stated leaves the rate per metre of rim undefined, with the reason', () => {
   const {catch: caught} = tinyResults({
     ...twoPlaces,
-    settings: {trap_types: {cup: {rim_diameter_mm: 100}, trough: {shape: 'rectangular', rim_diameter_mm: 100}}},
-    traps: {M1: {siteId: 'M', trapType: 'cup'}, M2: {siteId: 'M', trapType: 'cup'}, W1: {siteId: 'W', trapType: 'trough'}, W2: {siteId: 'W', trapType: 'trough'}}
+    settings: {
+      trap_types: {cup: {rim_diameter_mm: 100}, trough: {shape: 'rectangular', rim_diameter_mm: 100}}
+    },
+    traps: {
+      M1: {siteId: 'M', trapType: 'cup'},
+      M2: {siteId: 'M', trapType: 'cup'},
+      W1: {siteId: 'W', trapType: 'trough'},
+      W2: {siteId: 'W', trapType: 'trough'}
+    }
   })
   expect(numberOf(caught.rimRate!)).toBe('the rim of some traps is not known')
 })

@@ -18,7 +18,10 @@ test('two collections of one day are told apart by the clock', () => {
 })
 
 test('a catch that no exposure accounts for stays outside the effort, at its site and in its round', () => {
-  const results = tinyResults({...twoPlaces, catch: [...twoPlaces.catch!, ['W1', '2026-05-28', 'Abax ater', 7]]})
+  const results = tinyResults({
+    ...twoPlaces,
+    catch: [...twoPlaces.catch!, ['W1', '2026-05-28', 'Abax ater', 7]]
+  })
   expect(numberOf(results.catch.outsideEffort)).toBe(7)
   expect(numberOf(results.catch.total)).toBe(26)
   expect(numberOf(results.sites.find(({id}) => id === 'W')!.catch.outsideEffort)).toBe(7)
@@ -59,10 +62,16 @@ test('pooled traps cannot stand as sampling units, whatever study.yaml says', ()
 })
 
 test('one empty cup among pooled ones is no contradiction, all of them are', () => {
-  const withWords = (...samples: readonly ('empty' | 'sorted')[]) => tinyResults({
-    ...pooled,
-    visits: samples.map((sample, index) => [`A${index + 1}`, '2026-05-04', '2026-05-18', {round: 'I', sample}])
-  })
+  const withWords = (...samples: readonly ('empty' | 'sorted')[]) =>
+    tinyResults({
+      ...pooled,
+      visits: samples.map((sample, index) => [
+        `A${index + 1}`,
+        '2026-05-04',
+        '2026-05-18',
+        {round: 'I', sample}
+      ])
+    })
   expect(numberOf(withWords('empty', 'sorted').effort.net)).toBe(28)
   expect(numberOf(withWords('empty', 'empty').effort.net)).toBe(0)
   expect(numberOf(withWords('empty', 'empty').catch.outsideEffort)).toBe(6)
@@ -71,7 +80,12 @@ test('one empty cup among pooled ones is no contradiction, all of them are', () 
 test('nothing caught is a result: rates of zero with a range, and no diversity', () => {
   const results = tinyResults({
     ...twoPlaces,
-    visits: twoPlaces.visits!.map(([trap, opened, collected]) => [trap, opened, collected, {sample: 'empty'}]),
+    visits: twoPlaces.visits!.map(([trap, opened, collected]) => [
+      trap,
+      opened,
+      collected,
+      {sample: 'empty'}
+    ]),
     catch: []
   })
   expect(numberOf(results.catch.rate)).toBe(0)
@@ -84,9 +98,15 @@ test('nothing caught is a result: rates of zero with a range, and no diversity',
 test('groups have rates of their own', () => {
   const {habitats} = tinyResults({
     ...twoPlaces,
-    settings: {...twoPlaces.settings, analysis: {scopes: {abax: {label: 'Abax', taxa: ['Abax ater']}, all: {}}}}
+    settings: {
+      ...twoPlaces.settings,
+      analysis: {scopes: {abax: {label: 'Abax', taxa: ['Abax ater']}, all: {}}}
+    }
   })
   const wood = habitats[0]!
-  expect(wood.groups.map(({label, catch: {individuals}}) => [label, numberOf(individuals)])).toEqual([['Abax', 8], ['all', 11]])
+  expect(wood.groups.map(({label, catch: {individuals}}) => [label, numberOf(individuals)])).toEqual([
+    ['Abax', 8],
+    ['all', 11]
+  ])
   expect(numberOf(wood.groups[0]!.catch.rate)).toBeCloseTo((8 / 56) * 100, 9)
 })

@@ -8,7 +8,12 @@ const forest: Tiny = {
   sites: {A: 'wood'},
   traps: {A1: 'A'},
   visits: [['A1', '2026-05-04', '2026-05-18']],
-  catch: girdled.map((count, index) => ['A1', '2026-05-18', `Genus species${String.fromCharCode(97 + index)}`, count])
+  catch: girdled.map((count, index) => [
+    'A1',
+    '2026-05-18',
+    `Genus species${String.fromCharCode(97 + index)}`,
+    count
+  ])
 }
 
 test('diversity of the hemlock-forest spiders is that of the published analysis', () => {
@@ -41,11 +46,16 @@ test('sites have neither curves nor ranks, so that results.json stays small and 
 
 test('few doubletons stand beside the lower bound as a caution', () => {
   const {chao1} = tinyResults(forest).scopes[0]!.study
-  expect('caution' in chao1 && chao1.caution).toContain('rests on 4 species caught twice; one more such species would make it')
+  expect('caution' in chao1 && chao1.caution).toContain(
+    'rests on 4 species caught twice; one more such species would make it'
+  )
 })
 
 test('a sample too small for asymptotic diversity has none, and says why', () => {
-  const {hill} = tinyResults({...forest, catch: ['a', 'b', 'c'].map((end) => ['A1', '2026-05-18', `Genus species${end}`, 2])}).scopes[0]!.study
+  const {hill} = tinyResults({
+    ...forest,
+    catch: ['a', 'b', 'c'].map((end) => ['A1', '2026-05-18', `Genus species${end}`, 2])
+  }).scopes[0]!.study
   expect(numberOf(hill.q0.asymptotic)).toContain('too small for asymptotic diversity')
   expect(numberOf(hill.q0.observed)).toBe(3)
 })
@@ -54,9 +64,16 @@ test('names that a finer name stands for are left out, with their animals, and r
   const [scope] = tinyResults({
     ...twoPlaces,
     catch: [...twoPlaces.catch!, ['W1', '2026-05-18', 'Abax', 4], ['W1', '2026-05-18', 'Carabidae', 2]],
-    taxa: {...twoPlaces.taxa, Abax: {rank: 'genus', family: 'Carabidae'}, Carabidae: {rank: 'family', family: 'Carabidae'}}
+    taxa: {
+      ...twoPlaces.taxa,
+      Abax: {rank: 'genus', family: 'Carabidae'},
+      Carabidae: {rank: 'family', family: 'Carabidae'}
+    }
   }).scopes
-  expect(scope!.leftOut.map(({taxon, individuals}) => [taxon, numberOf(individuals)])).toEqual([['Abax', 4], ['Carabidae', 2]])
+  expect(scope!.leftOut.map(({taxon, individuals}) => [taxon, numberOf(individuals)])).toEqual([
+    ['Abax', 4],
+    ['Carabidae', 2]
+  ])
   expect(numberOf(scope!.leftOutIndividuals)).toBe(6)
   expect(numberOf(scope!.study.individuals)).toBe(19)
   expect(numberOf(scope!.study.species)).toBe(3)
@@ -64,27 +81,54 @@ test('names that a finer name stands for are left out, with their animals, and r
 })
 
 test('what counts as a species is decided for the whole study, not habitat by habitat', () => {
-  const [scope] = tinyResults({...twoPlaces, catch: [
-    ['W1', '2026-05-18', 'Amara', 4], ['M1', '2026-05-18', 'Amara aenea', 2]
-  ], settings: {}}).scopes
-  expect(scope!.habitats.map(({label, species}) => [label, numberOf(species)])).toEqual([['meadow', 1], ['wood', 0]])
+  const [scope] = tinyResults({
+    ...twoPlaces,
+    catch: [
+      ['W1', '2026-05-18', 'Amara', 4],
+      ['M1', '2026-05-18', 'Amara aenea', 2]
+    ],
+    settings: {}
+  }).scopes
+  expect(scope!.habitats.map(({label, species}) => [label, numberOf(species)])).toEqual([
+    ['meadow', 1],
+    ['wood', 0]
+  ])
 })
 
 test('a name caught only outside the effort displaces no coarser name', () => {
-  const [scope] = tinyResults({...twoPlaces, settings: {}, catch: [
-    ['W1', '2026-05-18', 'Amara', 4], ['M1', '2026-05-20', 'Amara aenea', 2]
-  ]}).scopes
+  const [scope] = tinyResults({
+    ...twoPlaces,
+    settings: {},
+    catch: [
+      ['W1', '2026-05-18', 'Amara', 4],
+      ['M1', '2026-05-20', 'Amara aenea', 2]
+    ]
+  }).scopes
   expect(scope!.leftOut).toEqual([])
   expect(numberOf(scope!.study.species)).toBe(1)
 })
 
 test('richness may be ranked only at equal effort and equal coverage', () => {
-  const even: Tiny = {...twoPlaces, catch: ['M1', 'W1'].flatMap((trap) => ['a', 'b'].map((end) => {
-    return [trap, '2026-05-18', `Genus species${end}`, 5] as const
-  }))}
-  const rankable = (tiny: Tiny) => tinyResults({...tiny, settings: {no_catch_rows: 'empty'}}).scopes[0]!.rankable
+  const even: Tiny = {
+    ...twoPlaces,
+    catch: ['M1', 'W1'].flatMap((trap) =>
+      ['a', 'b'].map((end) => {
+        return [trap, '2026-05-18', `Genus species${end}`, 5] as const
+      })
+    )
+  }
+  const rankable = (tiny: Tiny) =>
+    tinyResults({...tiny, settings: {no_catch_rows: 'empty'}}).scopes[0]!.rankable
   expect(rankable(even)).toBe(true)
   expect(rankable({...even, visits: even.visits!.slice(1)})).toBe(false)
-  expect(rankable({...even, catch: [...even.catch!, ['W1', '2026-05-18', 'Genus speciesc', 1]]})).toBe(false)
+  expect(
+    rankable({
+      ...even,
+      catch: [
+        ...even.catch!,
+        ...['c', 'd'].map((end) => ['W1', '2026-05-18', `Genus species${end}`, 1] as const)
+      ]
+    })
+  ).toBe(false)
   expect(rankable(forest)).toBe(false)
 })

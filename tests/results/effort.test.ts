@@ -3,7 +3,18 @@ import {expect, test} from 'vitest'
 import {isDefined} from '../../src/model/quantity.ts'
 import {numberOf, type Tiny, tinyResults, twoPlaces} from './tiny-study.ts'
 
-const conditions = ['intact', 'diluted', 'overflowed', 'dry', 'raised', 'disturbed', 'blocked', 'spilled', 'missing', 'closed'] as const
+const conditions = [
+  'intact',
+  'diluted',
+  'overflowed',
+  'dry',
+  'raised',
+  'disturbed',
+  'blocked',
+  'spilled',
+  'missing',
+  'closed'
+] as const
 
 const visit = fc.record({
   trap: fc.constantFrom('M1', 'M2', 'W1', 'W2'),
@@ -16,53 +27,71 @@ const visit = fc.record({
 })
 
 /** A season with at most one exposure of each trap in each round of 14 days. */
-const season = fc.uniqueArray(visit, {minLength: 1, maxLength: 12, selector: ({trap, round}) => `${trap} ${round}`}).map((visits): Tiny => {
-  const dated = visits.map((each) => {
-    const opened = `2026-0${5 + Math.floor(each.round / 2)}-${each.round % 2 === 0 ? '01' : '15'}`
-    const day = (each.round % 2 === 0 ? 1 : 15) + each.nights
-    return {...each, opened, collected: `${opened.slice(0, 8)}${`${day}`.padStart(2, '0')}`}
-  })
-  return {
-    ...twoPlaces,
-    visits: dated.map(({trap, opened, collected, condition, sample}) => {
-      return [trap, opened, collected, {condition, ...(sample !== undefined && {sample})}] as const
-    }),
-    catch: dated.filter(({animals}) => animals > 0).map(({trap, collected, animals, fraction}) => {
-      return [trap, collected, 'Abax ater', animals, {sampleFraction: fraction}] as const
+const season = fc
+  .uniqueArray(visit, {minLength: 1, maxLength: 12, selector: ({trap, round}) => `${trap} ${round}`})
+  .map((visits): Tiny => {
+    const dated = visits.map((each) => {
+      const opened = `2026-0${5 + Math.floor(each.round / 2)}-${each.round % 2 === 0 ? '01' : '15'}`
+      const day = (each.round % 2 === 0 ? 1 : 15) + each.nights
+      return {...each, opened, collected: `${opened.slice(0, 8)}${`${day}`.padStart(2, '0')}`}
     })
-  }
-})
+    return {
+      ...twoPlaces,
+      visits: dated.map(({trap, opened, collected, condition, sample}) => {
+        return [trap, opened, collected, {condition, ...(sample !== undefined && {sample})}] as const
+      }),
+      catch: dated
+        .filter(({animals}) => animals > 0)
+        .map(({trap, collected, animals, fraction}) => {
+          return [trap, collected, 'Abax ater', animals, {sampleFraction: fraction}] as const
+        })
+    }
+  })
 
 const parts = ['exposures', 'planned', 'exposed', 'net', 'unsorted', 'lost'] as const
 const counts = ['individuals', 'outsideEffort', 'total'] as const
 
 test('effort and catch add up over traps, sites, habitats and rounds', () => {
-  fc.assert(fc.property(season, (tiny) => {
-    const results = tinyResults(tiny)
-    const sum = (values: readonly (number | string)[]) => values.reduce<number>((total, value) => total + Number(value), 0)
-    for (const part of parts) {
-      const whole = numberOf(results.effort[part])
-      for (const group of [results.traps, results.sites, results.habitats, results.rounds]) {
-        expect(sum(group.map(({effort}) => numberOf(effort[part])))).toBeCloseTo(Number(whole), 9)
+  fc.assert(
+    fc.property(season, (tiny) => {
+      const results = tinyResults(tiny)
+      const sum = (values: readonly (number | string)[]) =>
+        values.reduce<number>((total, value) => total + Number(value), 0)
+      for (const part of parts) {
+        const whole = numberOf(results.effort[part])
+        for (const group of [results.traps, results.sites, results.habitats, results.rounds]) {
+          expect(sum(group.map(({effort}) => numberOf(effort[part])))).toBeCloseTo(Number(whole), 9)
+        }
       }
-    }
-    for (const part of counts) {
-      const whole = numberOf(results.catch[part])
-      for (const group of [results.traps, results.sites, results.habitats, results.rounds]) {
-        expect(sum(group.map(({catch: caught}) => numberOf(caught[part])))).toBe(whole)
+      for (const part of counts) {
+        const whole = numberOf(results.catch[part])
+        for (const group of [results.traps, results.sites, results.habitats, results.rounds]) {
+          expect(sum(group.map(({catch: caught}) => numberOf(caught[part])))).toBe(whole)
+        }
       }
-    }
-  }), {numRuns: 60})
+    }),
+    {numRuns: 60}
+  )
 })
 
 test('moving a collection by a day changes effort by one night times its credit', () => {
-  const credits = {intact: 1, diluted: 1, overflowed: 0.5, dry: 0.5, disturbed: 0.5, missing: 0, closed: 0} as const
+  const credits = {
+    intact: 1,
+    diluted: 1,
+    overflowed: 0.5,
+    dry: 0.5,
+    disturbed: 0.5,
+    missing: 0,
+    closed: 0
+  } as const
   for (const [condition, credit] of Object.entries(credits)) {
     const net = (collected: string) => {
       const rest = {condition}
       const tiny: Tiny = {
         ...twoPlaces,
-        visits: twoPlaces.visits!.map((each, index) => (index === 7 ? ['W2', '2026-05-18', collected, rest] : each)),
+        visits: twoPlaces.visits!.map((each, index) =>
+          index === 7 ? ['W2', '2026-05-18', collected, rest] : each
+        ),
         catch: twoPlaces.catch!.map((each, index) => (index === 7 ? ['W2', collected, 'Abax ater', 1] : each))
       }
       return Number(numberOf(tinyResults(tiny).effort.net))
@@ -84,7 +113,10 @@ test('more nights than planned are a negative loss, as they are', () => {
 })
 
 test('without a protocol a trap absent from a round is expected for the median exposure of that round', () => {
-  const {effort, traps} = tinyResults({...twoPlaces, visits: twoPlaces.visits!.filter((_, index) => index !== 7)})
+  const {effort, traps} = tinyResults({
+    ...twoPlaces,
+    visits: twoPlaces.visits!.filter((_, index) => index !== 7)
+  })
   expect(numberOf(effort.planned)).toBe(8 * 14)
   expect(numberOf(effort.lost)).toBe(14)
   expect(numberOf(traps[3]!.effort.shareLost)).toBe(0.5)

@@ -30,10 +30,24 @@ describe('credit of an exposure of 14 nights', () => {
     ['a row of no animals is a catch record too', {}, 0, 14, 0, 0],
     ['overflowed with animals earns half', {condition: 'overflowed'}, 3, 7, 3, 0],
     ['raised with animals earns half', {condition: 'raised'}, 3, 7, 3, 0],
-    ['disturbed and empty earns nothing: it cannot show absence', {condition: 'disturbed', sample: 'empty'}, undefined, 0, 0, 0],
+    [
+      'disturbed and empty earns nothing: it cannot show absence',
+      {condition: 'disturbed', sample: 'empty'},
+      undefined,
+      0,
+      0,
+      0
+    ],
     ['dry without any word on its sample earns nothing', {condition: 'dry'}, undefined, 0, 0, 0],
     ['blocked on a known day earns the nights until then', {condition: 'blocked', failedOn}, 3, 5, 3, 0],
-    ['overflowed on a known day earns them also when empty', {condition: 'overflowed', failedOn, sample: 'empty'}, undefined, 5, 0, 0],
+    [
+      'overflowed on a known day earns them also when empty',
+      {condition: 'overflowed', failedOn, sample: 'empty'},
+      undefined,
+      5,
+      0,
+      0
+    ],
     ['missing earns nothing, and its catch stays outside', {condition: 'missing'}, 3, 0, 0, 3],
     ['spilled earns nothing', {condition: 'spilled'}, undefined, 0, 0, 0],
     ['closed earns nothing, and its catch stays outside', {condition: 'closed'}, 3, 0, 0, 3],
@@ -58,11 +72,17 @@ describe('credit of an exposure of 14 nights', () => {
 
   test('a study can set other credits and add words of its own', () => {
     expect(outcome({condition: 'overflowed'}, 3, {conditions: {overflowed: {credit: 'full'}}}).net).toBe(14)
-    expect(outcome({condition: 'overflowed'}, 3, {conditions: {overflowed: {credit: 'none'}}})).toEqual(
-      {net: 0, unsorted: 0, inside: 0, outside: 3}
-    )
+    expect(outcome({condition: 'overflowed'}, 3, {conditions: {overflowed: {credit: 'none'}}})).toEqual({
+      net: 0,
+      unsorted: 0,
+      inside: 0,
+      outside: 3
+    })
     expect(outcome({condition: 'trampled'}, 3, {conditions: {trampled: {credit: 0.25}}}).net).toBe(3.5)
-    expect(outcome({condition: 'trampled', sample: 'empty'}, undefined, {conditions: {trampled: {credit: 0.25}}}).net).toBe(0)
+    expect(
+      outcome({condition: 'trampled', sample: 'empty'}, undefined, {conditions: {trampled: {credit: 0.25}}})
+        .net
+    ).toBe(0)
   })
 
   test('a failure dated before the opening earns nothing, one after the collection no more than the interval', () => {

@@ -18,13 +18,17 @@ test('14 June to 28 June is 14 nights', () => {
 
 test('nights are decimal days where every exposure has clock times', () => {
   expect(nights(['2026-06-14T12:00', '2026-06-15T18:00'], ['2026-06-14T08:00', '2026-06-15T08:00'])).toEqual({
-    exposed: 2.25, from: 'clock times', mixed: false
+    exposed: 2.25,
+    from: 'clock times',
+    mixed: false
   })
 })
 
 test('one exposure without a time makes the whole study count from dates, and that is said', () => {
   expect(nights(['2026-06-14T12:00', '2026-06-15T18:00'], ['2026-06-14', '2026-06-15'])).toEqual({
-    exposed: 2, from: 'dates', mixed: true
+    exposed: 2,
+    from: 'dates',
+    mixed: true
   })
 })
 
@@ -36,11 +40,18 @@ test('times with offset are elapsed time: a day over the spring change has 23 ho
   const {effort} = tinyResults({
     sites: {A: 'wood'},
     traps: {A1: 'A'},
-    visits: [['A1', '2026-03-27', '2026-03-30', {
-      opened: {day: 20539, minutes: 720, offsetMinutes: 60},
-      collected: {day: 20542, minutes: 720, offsetMinutes: 120},
-      sample: 'empty'
-    }]]
+    visits: [
+      [
+        'A1',
+        '2026-03-27',
+        '2026-03-30',
+        {
+          opened: {day: 20539, minutes: 720, offsetMinutes: 60},
+          collected: {day: 20542, minutes: 720, offsetMinutes: 120},
+          sample: 'empty'
+        }
+      ]
+    ]
   })
   expect(numberOf(effort.net)).toBeCloseTo(2.958333, 6)
 })

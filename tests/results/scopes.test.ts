@@ -48,17 +48,27 @@ test('juveniles and larvae join no adult scope, even where both stages were soug
 })
 
 test('scopes of study.yaml hold what all their ranks say, and the names that they list', () => {
-  expect(scopesOf({analysis: {scopes: {
-    beetles: {label: 'beetles', order: 'Coleoptera'},
-    ground: {order: 'Coleoptera', family: ['Carabidae', 'Lycosidae']},
-    named: {family: 'Lycosidae', taxa: ['Unheard of']},
-    larvae: {family: 'Carabidae', life_stages: ['larva']},
-    everything: {}
-  }}})).toEqual([
+  expect(
+    scopesOf({
+      analysis: {
+        scopes: {
+          beetles: {label: 'beetles', order: 'Coleoptera'},
+          ground: {order: 'Coleoptera', family: ['Carabidae', 'Lycosidae']},
+          named: {family: 'Lycosidae', taxa: ['Unheard of']},
+          larvae: {family: 'Carabidae', life_stages: ['larva']},
+          everything: {}
+        }
+      }
+    })
+  ).toEqual([
     ['beetles', 'beetles', 49],
     ['ground', 'ground', 19],
     ['named', 'named', 50],
     ['larvae', 'larvae', 50],
     ['everything', 'everything', 99]
   ])
+})
+
+test('a group named twice is one scope', () => {
+  expect(scopesOf({target: {groups: ['Araneae', 'araneae']}})).toEqual([['araneae', 'araneae, adults', 10]])
 })

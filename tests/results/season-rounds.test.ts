@@ -43,7 +43,10 @@ test('two exposures within one day are two rounds by the clock', () => {
 
 test('an exposure without opening and round goes to the round that was running when it was collected', () => {
   const stray = exposure(undefined, '2026-05-20')
-  const rounds = seasonRounds([stray, exposure('2026-05-04', '2026-05-18', 'I'), exposure('2026-05-18', '2026-06-01', 'II')], 'dates')
+  const rounds = seasonRounds(
+    [stray, exposure('2026-05-04', '2026-05-18', 'I'), exposure('2026-05-18', '2026-06-01', 'II')],
+    'dates'
+  )
   expect(rounds.ofExposure(stray).id).toBe('II')
   expect(rounds.rounds[1]?.lastCollected).toBe(moment('2026-06-01').day)
 })

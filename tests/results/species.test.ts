@@ -4,19 +4,29 @@ import {recordedNames} from '../../src/results/recorded-names.ts'
 import {speciesDecisions} from '../../src/results/species.ts'
 
 function decisions(names: Readonly<Record<string, Partial<Taxon> | undefined>>) {
-  const taxa = Object.entries(names).flatMap(([taxon, said], row) => (said === undefined ? [] : [{row, taxon, ...said}]))
-  const records = Object.keys(names).map((taxon, row) => ({row, taxon, count: 1, lifeStage: 'adult', sampleFraction: 1}))
+  const taxa = Object.entries(names).flatMap(([taxon, said], row) =>
+    said === undefined ? [] : [{row, taxon, ...said}]
+  )
+  const records = Object.keys(names).map((taxon, row) => ({
+    row,
+    taxon,
+    count: 1,
+    lifeStage: 'adult',
+    sampleFraction: 1
+  }))
   const decided = speciesDecisions(recordedNames(taxa, records).names)
   return Object.fromEntries([...decided].map(([{name}, {species, leftOut}]) => [name, leftOut ?? species]))
 }
 
 describe('what counts as a species', () => {
   test('species count, and subspecies as their species', () => {
-    expect(decisions({
-      'Carabus nemoralis': {rank: 'species'},
-      'Dicaelus dilatatus dilatatus': {rank: 'subspecies'},
-      'Carabus (Archicarabus) nemoralis nemoralis': {rank: 'subspecies'}
-    })).toEqual({
+    expect(
+      decisions({
+        'Carabus nemoralis': {rank: 'species'},
+        'Dicaelus dilatatus dilatatus': {rank: 'subspecies'},
+        'Carabus (Archicarabus) nemoralis nemoralis': {rank: 'subspecies'}
+      })
+    ).toEqual({
       'Carabus nemoralis': 'Carabus nemoralis',
       'Dicaelus dilatatus dilatatus': 'Dicaelus dilatatus',
       'Carabus (Archicarabus) nemoralis nemoralis': 'Carabus nemoralis'
@@ -24,26 +34,37 @@ describe('what counts as a species', () => {
   })
 
   test('a genus counts only where no finer name within it occurs', () => {
-    expect(decisions({Amara: {rank: 'genus'}, Bembidion: {rank: 'genus'}, 'Amara aenea': {rank: 'species'}})).toEqual({
-      'Amara': 'it names only a genus, and finer names of Amara were caught',
-      'Bembidion': 'Bembidion',
+    expect(
+      decisions({Amara: {rank: 'genus'}, Bembidion: {rank: 'genus'}, 'Amara aenea': {rank: 'species'}})
+    ).toEqual({
+      Amara: 'it names only a genus, and finer names of Amara were caught',
+      Bembidion: 'Bembidion',
       'Amara aenea': 'Amara aenea'
     })
   })
 
   test('a family counts only where no finer name within it occurs, a genus included', () => {
-    expect(decisions({
-      Carabidae: {rank: 'family'}, Amara: {rank: 'genus', family: 'Carabidae'}, Lycosidae: {rank: 'family'}
-    })).toEqual({
-      Carabidae: 'it names only a family, and finer names of Carabidae were caught', Amara: 'Amara', Lycosidae: 'Lycosidae'
+    expect(
+      decisions({
+        Carabidae: {rank: 'family'},
+        Amara: {rank: 'genus', family: 'Carabidae'},
+        Lycosidae: {rank: 'family'}
+      })
+    ).toEqual({
+      Carabidae: 'it names only a family, and finer names of Carabidae were caught',
+      Amara: 'Amara',
+      Lycosidae: 'Lycosidae'
     })
   })
 
   test('a subfamily or tribe gives way to any finer name of its family', () => {
-    expect(decisions({
-      Harpalinae: {rank: 'subfamily', family: 'Carabidae'}, 'Amara aenea': {rank: 'species', family: 'Carabidae'},
-      Aleocharinae: {rank: 'subfamily', family: 'Staphylinidae'}
-    })).toMatchObject({
+    expect(
+      decisions({
+        Harpalinae: {rank: 'subfamily', family: 'Carabidae'},
+        'Amara aenea': {rank: 'species', family: 'Carabidae'},
+        Aleocharinae: {rank: 'subfamily', family: 'Staphylinidae'}
+      })
+    ).toMatchObject({
       Harpalinae: 'it names only a group within a family, and finer names of Carabidae were caught',
       Aleocharinae: 'Aleocharinae'
     })
@@ -54,24 +75,30 @@ describe('what counts as a species', () => {
   })
 
   test('a morphospecies counts, and stands for its genus or family', () => {
-    expect(decisions({
-      'Lycosidae sp. 1': {rank: 'morphospecies', family: 'Lycosidae'}, Lycosidae: {rank: 'family'}
-    })).toMatchObject({
-      'Lycosidae sp. 1': 'Lycosidae sp. 1', Lycosidae: 'it names only a family, and finer names of Lycosidae were caught'
+    expect(
+      decisions({
+        'Lycosidae sp. 1': {rank: 'morphospecies', family: 'Lycosidae'},
+        Lycosidae: {rank: 'family'}
+      })
+    ).toMatchObject({
+      'Lycosidae sp. 1': 'Lycosidae sp. 1',
+      Lycosidae: 'it names only a family, and finer names of Lycosidae were caught'
     })
   })
 
   test('the form of a name shows its rank where taxa.csv does not', () => {
-    expect(decisions({
-      'Pterostichus niger': undefined,
-      'Pterostichus sp.': undefined,
-      'Trechus sp.': undefined,
-      'Philonthus sp. 2': undefined,
-      'D02.2014.MorphA': {family: 'Carabidae'},
-      Staphylinidae: undefined,
-      Coleoptera: undefined,
-      'Xantholinus linearis': {order: 'Coleoptera', family: 'Staphylinidae'}
-    })).toEqual({
+    expect(
+      decisions({
+        'Pterostichus niger': undefined,
+        'Pterostichus sp.': undefined,
+        'Trechus sp.': undefined,
+        'Philonthus sp. 2': undefined,
+        'D02.2014.MorphA': {family: 'Carabidae'},
+        Staphylinidae: undefined,
+        Coleoptera: undefined,
+        'Xantholinus linearis': {order: 'Coleoptera', family: 'Staphylinidae'}
+      })
+    ).toEqual({
       'Pterostichus niger': 'Pterostichus niger',
       'Pterostichus sp.': 'it names only a genus, and finer names of Pterostichus were caught',
       'Trechus sp.': 'Trechus sp.',
@@ -95,7 +122,10 @@ describe('names in the catch', () => {
   })
 
   test('a circle of accepted names ends', () => {
-    const taxa = [{row: 0, taxon: 'A b', acceptedName: 'C d'}, {row: 1, taxon: 'C d', acceptedName: 'A b'}]
+    const taxa = [
+      {row: 0, taxon: 'A b', acceptedName: 'C d'},
+      {row: 1, taxon: 'C d', acceptedName: 'A b'}
+    ]
     expect(recordedNames(taxa, [record('A b')]).names).toHaveLength(1)
   })
 

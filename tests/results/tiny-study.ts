@@ -15,9 +15,20 @@ export interface Tiny {
   /** Trap to site. */
   readonly traps?: Readonly<Record<string, string | ({readonly siteId: string} & Row<Trap>)>>
   /** Trap, opened ('' where nobody wrote it down), collected. */
-  readonly visits?: readonly (readonly [trap: string, opened: string, collected: string, rest?: Row<Exposure>])[]
+  readonly visits?: readonly (readonly [
+    trap: string,
+    opened: string,
+    collected: string,
+    rest?: Row<Exposure>
+  ])[]
   /** Trap ('' where pooled), collected, taxon, count. */
-  readonly catch?: readonly (readonly [trap: string, collected: string, taxon: string, count: number, rest?: Row<CatchRecord>])[]
+  readonly catch?: readonly (readonly [
+    trap: string,
+    collected: string,
+    taxon: string,
+    count: number,
+    rest?: Row<CatchRecord>
+  ])[]
   readonly taxa?: Readonly<Record<string, Row<Taxon>>>
 }
 

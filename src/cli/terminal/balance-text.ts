@@ -10,13 +10,17 @@ const heads = ['table', 'rows', 'used', 'set aside'] as const
 export function balanceText(channel: Channel, balance: readonly RowBalance[]): string {
   const rows = balance.map(({file, read, used, setAside, byCode}) => ({
     cells: [visible(file), grouped(read), grouped(used), grouped(setAside)],
-    reasons: Object.entries(byCode).map(([code, count]) => `${code} ${grouped(count)}`).join(', '),
+    reasons: Object.entries(byCode)
+      .map(([code, count]) => `${code} ${grouped(count)}`)
+      .join(', '),
     isWhole: setAside === 0
   }))
-  const widths = heads.map((head, index) => Math.max(head.length, ...rows.map(({cells}) => textWidth(cells[index] ?? ''))))
+  const widths = heads.map((head, index) =>
+    Math.max(head.length, ...rows.map(({cells}) => textWidth(cells[index] ?? '')))
+  )
   const line = (cells: readonly string[]): string =>
-    cells.map((cell, index) => (index === 0 ? padRight : padLeft)(cell, widths[index] ?? 0)).join('   ')
-  const tableWidth = widths.reduce((sum, width) => sum + width, 0) + 9
+    cells.map((cell, index) => (index === 0 ? padRight : padLeft)(cell, widths[index] ?? 0)).join('  ')
+  const tableWidth = widths.reduce((sum, width) => sum + width, 0) + 6
   return [
     `  ${channel.paint('faint', line(heads))}\n`,
     ...rows.map(({cells, reasons, isWhole}) => {
@@ -31,5 +35,7 @@ function reasonsText({width}: Channel, reasons: string, tableWidth: number): str
   if (reasons === '') return ''
   const beside = width - tableWidth - 5
   if (textWidth(reasons) <= beside) return `   ${reasons}`
-  return wrapText(reasons, width - 6).map((line) => `\n      ${line}`).join('')
+  return wrapText(reasons, width - 6)
+    .map((line) => `\n      ${line}`)
+    .join('')
 }

@@ -13,7 +13,10 @@ export interface FindingGroup {
 const weights: readonly Severity[] = ['error', 'caution', 'note']
 
 /** Groups with errors first, then cautions, then notes; within these in the given order of codes. */
-export function findingGroups(findings: readonly Finding[], order: readonly string[]): readonly FindingGroup[] {
+export function findingGroups(
+  findings: readonly Finding[],
+  order: readonly string[]
+): readonly FindingGroup[] {
   const groups = new Map<string, Finding[]>()
   for (const finding of findings) {
     const key = `${weights.indexOf(finding.severity)} ${finding.code}`
@@ -25,7 +28,10 @@ export function findingGroups(findings: readonly Finding[], order: readonly stri
   return [...groups.values()]
     .map(groupOf)
     .sort(
-      (a, b) => weights.indexOf(a.severity) - weights.indexOf(b.severity) || rank(a.code) - rank(b.code) || (a.code < b.code ? -1 : 1)
+      (a, b) =>
+        weights.indexOf(a.severity) - weights.indexOf(b.severity) ||
+        rank(a.code) - rank(b.code) ||
+        (a.code < b.code ? -1 : 1)
     )
 }
 

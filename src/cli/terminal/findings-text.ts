@@ -31,8 +31,11 @@ export function findingsText(channel: Channel, findings: readonly Finding[], wor
 
 function groupText(channel: Channel, group: FindingGroup, {summaries, showAll}: FindingsWords): string {
   const {code, severity, findings, remedy, why} = group
-  const heading = groundLine(channel, grouped(findings.length), `${severity}  ${code}`, () =>
-    `${channel.paint(severityInk[severity], severity)}  ${channel.paint('bold', code)}`
+  const heading = groundLine(
+    channel,
+    grouped(findings.length),
+    `${severity}  ${code}`,
+    () => `${channel.paint(severityInk[severity], severity)}  ${channel.paint('bold', code)}`
   )
   const message = sharedMessage(findings)
   const what = message ?? (findings.length > 1 ? summaries.get(code) : undefined)
@@ -51,16 +54,25 @@ function groupText(channel: Channel, group: FindingGroup, {summaries, showAll}: 
 /** The message, where many findings have the same. */
 function sharedMessage(findings: readonly Finding[]): string | undefined {
   const [first] = findings
-  return findings.length > 1 && findings.every(({message}) => message === first?.message) ? first?.message : undefined
+  return findings.length > 1 && findings.every(({message}) => message === first?.message)
+    ? first?.message
+    : undefined
 }
 
-function placesText(channel: Channel, findings: readonly Finding[], withMessage: boolean, withRemedy: boolean): string {
+function placesText(
+  channel: Channel,
+  findings: readonly Finding[],
+  withMessage: boolean,
+  withRemedy: boolean
+): string {
   const places = findings.map(({place}) => visible(formatPlace(place)))
   const placeWidth = Math.max(...places.map(textWidth))
   return findings
     .map((finding, index) => {
       const place = places[index] ?? ''
-      const said = [withMessage ? visible(finding.message) : '', cellText(finding, withMessage)].filter((part) => part !== '').join('  ')
+      const said = [withMessage ? visible(finding.message) : '', cellText(finding, withMessage)]
+        .filter((part) => part !== '')
+        .join('  ')
       return [
         besidePlace(channel, place, placeWidth, said),
         ...(finding.related ?? []).map((other) =>
@@ -84,10 +96,15 @@ function besidePlace({width, paint}: Channel, place: string, placeWidth: number,
   if (beside >= 32) {
     const [first = '', ...more] = wrapText(said, beside)
     const hanging = ' '.repeat(placeWidth + 4)
-    return [`  ${paint('bold', padRight(place, placeWidth))}  ${first}`, ...more.map((line) => hanging + line)]
+    return [
+      `  ${paint('bold', padRight(place, placeWidth))}  ${first}`,
+      ...more.map((line) => hanging + line)
+    ]
       .map((line) => `${line.trimEnd()}\n`)
       .join('')
   }
   const below = said === '' ? [] : wrapText(said, width - 4)
-  return [`  ${paint('bold', place)}`, ...below.map((line) => `    ${line}`)].map((line) => `${line}\n`).join('')
+  return [`  ${paint('bold', place)}`, ...below.map((line) => `    ${line}`)]
+    .map((line) => `${line}\n`)
+    .join('')
 }

@@ -1,12 +1,17 @@
-import {textWidth} from './wrap-text.ts'
 import type {Channel} from './terminal.ts'
+import {textWidth} from './wrap-text.ts'
 
 /**
  * The heading of a block: the soil surface with a cup sunk flush into it, and in the cup what it holds.
  *
  *     ──┐ 217 ┌── caution  ambiguous-date ───────────────────
  */
-export function groundLine(channel: Channel, inCup: string, title: string, paintTitle: (title: string) => string): string {
+export function groundLine(
+  channel: Channel,
+  inCup: string,
+  title: string,
+  paintTitle: (title: string) => string
+): string {
   const {draws, width, paint} = channel
   const soil = draws ? '─' : '-'
   const [left, right] = draws ? ['┐', '┌'] : ['|', '|']

@@ -33,11 +33,17 @@ export function faultText(channel: Channel, error: unknown, version: string, deb
     labelled(
       channel,
       'tell',
-      'Please report it to whoever gave you pitfolio, with the command, and the study folder if you may share it.',
+      'Please report it to those who look after pitfolio, with your command and, if you may, the study folder.',
       2,
       'green'
     ),
-    labelled(channel, 'made', `pitfolio ${version}, Node.js ${process.version}, ${process.platform} ${process.arch}`),
-    debug ? `${stack.split('\n').map(visible).join('\n')}\n` : labelled(channel, 'see', 'PITFOLIO_DEBUG=1 before the command shows where it happened.')
+    labelled(
+      channel,
+      'say',
+      `pitfolio ${version}, Node.js ${process.version}, ${process.platform} ${process.arch}`
+    ),
+    debug
+      ? `${stack.split('\n').map(visible).join('\n')}\n`
+      : labelled(channel, 'see', 'PITFOLIO_DEBUG=1 before the command shows where it happened.')
   ].join('')
 }

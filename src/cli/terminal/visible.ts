@@ -1,5 +1,6 @@
 /** Controls, and the invisible characters that turn the direction of writing or hide in a name. */
-const hidden = /[\u0000-\u001f\u007f-\u009f\u00ad\u061c\u200b\u200e\u200f\u2028-\u202e\u2060\u2066-\u2069\ufeff]/g
+const hidden =
+  /[\u0000-\u001f\u007f-\u009f\u00ad\u061c\u200b\u200e\u200f\u2028-\u202e\u2060\u2066-\u2069\ufeff]/g
 
 /** Longer than anything that a message needs to show of a cell. */
 const longest = 600
@@ -15,8 +16,8 @@ export function visible(text: string): string {
 
 /** JSON with the characters that JSON itself lets through but a terminal obeys written as `\u....`. */
 export function visibleJson(value: unknown): string {
-  const escape = (found: string): string => (found === '\n' ? found : `\\u${code(found, 4)}`)
-  return JSON.stringify(value, null, 2).replace(hidden, escape)
+  const written = (found: string): string => (found === '\n' ? found : `\\u${code(found, 4)}`)
+  return JSON.stringify(value, null, 2).replace(hidden, written)
 }
 
 function escaped(found: string): string {

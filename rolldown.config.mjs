@@ -1,0 +1,54 @@
+import {chmodSync, existsSync, readdirSync, readFileSync} from 'node:fs'
+import {join} from 'node:path'
+import {defineConfig} from 'rolldown'
+
+/** The packages that are bundled ask that their licences go with every copy. */
+function licences() {
+  const packages = new Map()
+  return {
+    name: 'licences',
+    generateBundle(_options, bundle) {
+      const modules = Object.values(bundle).flatMap((chunk) =>
+        chunk.type === 'chunk' ? Object.keys(chunk.modules) : []
+      )
+      for (const module of modules) {
+        const folder = /^(.*\/node_modules\/(?:@[^/]+\/)?[^/]+)\//.exec(module.replaceAll('\\', '/'))?.[1]
+        if (folder !== undefined && !packages.has(folder)) packages.set(folder, licenceOf(folder))
+      }
+      const source = [...new Set(packages.values())].sort().join(`\n${'-'.repeat(78)}\n\n`)
+      this.emitFile({type: 'asset', fileName: 'third-party-licences.txt', source})
+    },
+    writeBundle({dir}) {
+      chmodSync(join(dir, 'pitfolio.js'), 0o755)
+    }
+  }
+}
+
+function licenceOf(folder) {
+  const {name, version, license} = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'))
+  const file =
+    existsSync(folder) &&
+    readdirSync(folder)
+      .sort()
+      .find((entry) => /^(licen[cs]e|copying)/i.test(entry))
+  const text = file
+    ? readFileSync(join(folder, file), 'utf8').replaceAll('\r\n', '\n').trim()
+    : `Licence: ${license}`
+  return `${name} ${version}\n\n${text}\n`
+}
+
+export default defineConfig({
+  input: {pitfolio: 'src/cli/main.ts'},
+  platform: 'node',
+  // Any `canvas` that happens to be installed would change how wide vega thinks a text is, and so the charts.
+  external: ['canvas'],
+  plugins: [licences()],
+  output: {
+    dir: 'dist',
+    cleanDir: true,
+    format: 'esm',
+    entryFileNames: '[name].js',
+    chunkFileNames: 'parts/[name]-[hash].js',
+    banner: (chunk) => (chunk.isEntry ? '#!/usr/bin/env node' : '')
+  }
+})

@@ -1,0 +1,146 @@
+import {Command, CommanderError} from 'commander'
+import {DiskTrouble} from '../files/disk-trouble.ts'
+import {packageRoot} from '../files/package-root.ts'
+import type {BuildCommandOptions} from './build.ts'
+import type {CheckOptions} from './check.ts'
+import {type ExitCode, exitCode} from './exit-code.ts'
+import type {InitOptions} from './init.ts'
+import type {Terminal} from './terminal/terminal.ts'
+import {faultText, troubleText} from './terminal/trouble-text.ts'
+import {visible} from './terminal/visible.ts'
+
+/** The command line as a function: words in, text on the two channels, and the number to end with. */
+export async function runPitfolio(words: readonly string[], terminal: Terminal): Promise<ExitCode> {
+  const {version} = packageRoot()
+  let code: ExitCode = exitCode.clean
+  const program = commands(version, terminal, (ended) => {
+    code = ended
+  })
+  try {
+    await program.parseAsync([...words], {from: 'user'})
+    return code
+  } catch (error) {
+    // Help and version end here too, with 0; every slip in the words of a command with 2.
+    if (error instanceof CommanderError) return error.exitCode === 0 ? exitCode.clean : exitCode.couldNotRun
+    if (error instanceof DiskTrouble) {
+      terminal.err.write(troubleText(terminal.err, error))
+      return exitCode.couldNotRun
+    }
+    terminal.err.write(faultText(terminal.err, error, version, terminal.debug))
+    return exitCode.ourFault
+  }
+}
+
+/** Every command. What it needs is loaded when it runs, so that `--help` comes at once. */
+function commands(version: string, terminal: Terminal, end: (code: ExitCode) => void): Command {
+  const {out, err} = terminal
+  const program = new Command('pitfolio')
+    .description('Turns a pitfall-trap study folder (YAML and CSV) into reports that stand up.')
+    .version(`pitfolio ${version}`, '-V, --version', 'print the version')
+    .helpOption('-h, --help', 'print this help')
+    .helpCommand('help [command]', 'print the help of a command')
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => out.write(text),
+      writeErr: (text) => err.write(text),
+      getOutHelpWidth: () => out.width,
+      getErrHelpWidth: () => err.width,
+      outputError: (text, write) =>
+        write(
+          `pitfolio: ${text
+            .trimEnd()
+            .replace(/^error: /, '')
+            .split('\n')
+            .map(visible)
+            .join('\n  ')}\n`
+        )
+    })
+    .configureHelp({styleTitle: (text) => out.paint('bold', text)})
+    .showHelpAfterError('  `pitfolio --help` lists the commands and their options')
+    .addHelpText(
+      'after',
+      examples([
+        'pitfolio init my-study',
+        'pitfolio check my-study',
+        'pitfolio build my-study',
+        'pitfolio explain duplicate-visit'
+      ])
+    )
+
+  program
+    .command('init')
+    .summary('start a study folder, with comments that say what belongs where')
+    .description(
+      'Writes a commented study folder that passes the check. Nothing that stands in DIR is ever touched.'
+    )
+    .argument('<DIR>', 'a new or empty folder')
+    .option('--from-example', 'copy the example study, an invented season, instead')
+    .addHelpText('after', examples(['pitfolio init my-study', 'pitfolio init try-it --from-example']))
+    .action(async (folder: string, options: InitOptions) =>
+      end(await (await import('./init.ts')).init(folder, options, terminal))
+    )
+
+  program
+    .command('check')
+    .summary('say what is wrong with a study, where, and how to mend it')
+    .description(
+      'Reads and judges a study folder. Ends with 0 when there is no error, with 1 when there is, with 2 when the folder cannot be read.'
+    )
+    .argument('[DIR]', 'the study folder', '.')
+    .option('--json', 'print the findings and the balance of rows as JSON')
+    .addHelpText(
+      'after',
+      examples(['pitfolio check my-study', 'pitfolio check my-study --json > findings.json'])
+    )
+    .action(async (folder: string, options: CheckOptions) =>
+      end(await (await import('./check.ts')).check(folder, options, terminal))
+    )
+
+  program
+    .command('build')
+    .summary('make the report: every document, table, figure and number')
+    .description(
+      'Makes the report of a study folder, or nothing. A report that was edited since, or a folder that pitfolio did not make, is left alone.'
+    )
+    .argument('[DIR]', 'the study folder', '.')
+    .option('--out <folder>', 'where the report goes (default: report/ in the study folder)')
+    .option('--force', 'replace a report of pitfolio although somebody edited it')
+    .option('--strict', 'write nothing when there is any error')
+    .option('--only <documents>', 'make only these: chapter, season, site, site-<site_id>', namesOf)
+    .option('--quiet', 'say nothing when all goes well')
+    .addHelpText(
+      'after',
+      examples([
+        'pitfolio build my-study',
+        'pitfolio build my-study --out /tmp/draft --only chapter,season',
+        'pitfolio build my-study --strict --quiet'
+      ])
+    )
+    .action(async (folder: string, options: BuildCommandOptions) =>
+      end(await (await import('./build.ts')).build(folder, options, terminal))
+    )
+
+  program
+    .command('explain')
+    .summary('say what a finding means, why it matters and how to mend it')
+    .description('Explains the code of a finding; without a code, lists them all.')
+    .argument('[CODE]', 'the code of a finding, such as duplicate-visit')
+    .addHelpText('after', examples(['pitfolio explain duplicate-visit', 'pitfolio explain']))
+    .action(async (code: string | undefined) => end((await import('./explain.ts')).explain(code, terminal)))
+
+  return program
+}
+
+function namesOf(written: string, before: readonly string[] = []): readonly string[] {
+  return [
+    ...before,
+    ...written
+      .split(',')
+      .map((name) => name.trim())
+      .filter((name) => name !== '')
+  ]
+}
+
+function examples(lines: readonly string[]): string {
+  return `\nExamples:\n${lines.map((line) => `  ${line}`).join('\n')}\n`
+}

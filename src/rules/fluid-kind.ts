@@ -1,0 +1,32 @@
+import type {StatedFluid} from './fieldwork.ts'
+
+export type FluidKind =
+  | 'ethylene glycol'
+  | 'propylene glycol'
+  | 'glycol of unknown kind'
+  | 'formaldehyde'
+  | 'methanol'
+  | 'ethanol'
+  | 'brine'
+  | 'water'
+
+/** The first that fits decides: `glycol` alone is known only after both kinds were looked for, water comes last. */
+const patterns: readonly (readonly [FluidKind, RegExp])[] = [
+  ['propylene glycol', /propylene[ -]?glycol|propane-?1,2-?diol|propanediol|\bm?pg\b/i],
+  ['ethylene glycol', /(?<!poly)ethylene[ -]?glycol|ethane-?1,2-?diol|ethanediol|\bm?eg\b/i],
+  ['formaldehyde', /formaldehyde|formalin|formol|methanal/i],
+  ['glycol of unknown kind', /glycol|anti-?freeze/i],
+  ['methanol', /\bmethanol|methyl alcohol|wood alcohol/i],
+  ['ethanol', /ethanol|alcohol|methylated|\bims\b/i],
+  ['brine', /brine|\bsalt|sodium chloride|nacl/i],
+  ['water', /water|detergent|soap|washing-up/i]
+]
+
+/** What a fluid is by the words of study.yaml; undefined for anything else, vinegar for example. */
+export function fluidKind({substance = ''}: StatedFluid): FluidKind | undefined {
+  return patterns.find(([, pattern]) => pattern.test(substance))?.[0]
+}
+
+export function isGlycol(kind: FluidKind | undefined): boolean {
+  return kind?.includes('glycol') ?? false
+}

@@ -1,0 +1,172 @@
+import {chmodSync, symlinkSync} from 'node:fs'
+import {join} from 'node:path'
+import {fileURLToPath} from 'node:url'
+import {describe, expect, test} from 'vitest'
+import {findingsFileSchema} from '../../src/model/findings-file.ts'
+import {everythingIn, studyOnDisk, temporaryFolder, writeFiles} from '../files/study-on-disk.ts'
+import {run} from './captured-terminal.ts'
+
+const example = fileURLToPath(new URL('../../example-study', import.meta.url))
+
+test('a sound study has no finding, names the next step and ends with 0', async () => {
+  const study = studyOnDisk()
+  const {code, out, err} = await run(['check', study])
+  expect(code).toBe(0)
+  expect(err).toBe('')
+  expect(out).toBe(`Beetles of two places
+
+---- what became of the rows -----------------------------------------------------------------------
+  table       rows  used  set aside
+  sites.csv      2     2          0
+  traps.csv      2     2          0
+  visits.csv     3     3          0
+  catch.csv      2     2          0
+  taxa.csv       2     2          0
+
+No findings; all 11 rows are used.
+Next: pitfolio build ${study}
+`)
+})
+
+test('errors come before cautions, each with place, cell, remedy and reason, and end with 1', async () => {
+  const {code, out} = await run(['check', example])
+  expect(code).toBe(1)
+  expect(out).toContain('--| 1 |-- error  count-not-whole ---')
+  expect(out).toContain('  catch.csv:2024:43  `12*` is not a whole number of individuals\n')
+  expect(out).toContain('  mend  Did you mean `OAK2-3`?\n')
+  expect(out).toContain('  why   Without its trap a row belongs to no site')
+  expect(out).toContain('    first here: catch.csv:1003\n')
+  expect(out.indexOf('duplicate-catch-row ---')).toBeLessThan(out.indexOf('caution  taxon-not-in-taxa-table'))
+  expect(out).toContain('catch.csv    2,866  2,863          3   count-not-whole 1, duplicate-catch-row 1, unknown-trap 1\n')
+  const lines = out.trimEnd().split('\n')
+  expect(lines.at(-2)).toBe('3 errors and 1 caution; 3 of 3,706 rows set aside.')
+  expect(lines.at(-1)).toContain(`pitfolio build ${example}`)
+})
+
+test('the same slip many times is one block with a count, five places and the number of the rest', async () => {
+  const rows = Array.from({length: 217}, (_, index) => `W1-1,2026-05-18,Carabus problematicus,${index}?`)
+  const study = studyOnDisk({'catch.csv': `trap_id,collected,taxon,count\n${rows.join('\n')}\n`})
+  const {code, out} = await run(['check', study])
+  expect(code).toBe(1)
+  expect(out).toContain('--| 217 |-- error  count-not-whole')
+  expect(out.match(/^ {2}catch\.csv:\d+:\d+ /gm)).toHaveLength(5)
+  expect(out).toContain(`... and 212 more; pitfolio check ${study} --json lists them all\n`)
+  const [, block = ''] = out.split(/^--\| 217 \|.*$/m)
+  const [own = ''] = block.split(/^--/m)
+  expect(own.match(/^ +mend /gm)).toHaveLength(1)
+  expect(own.match(/^ +why /gm)).toHaveLength(1)
+})
+
+test('a remedy that differs from place to place stands below its place', async () => {
+  const study = studyOnDisk({
+    'catch.csv':
+      'trap_id,collected,taxon,count\nW1-1,2026-05-18,Carabus problematicsu,3\nW1-1,2026-06-01,Abax paralelepipedus,2\n'
+  })
+  const {out} = await run(['check', study])
+  expect(out).toMatch(/Carabus problematicsu.*\n {4}mend {2}Did you mean `Carabus problematicus`/)
+  expect(out).toMatch(/Abax paralelepipedus.*\n {4}mend {2}Did you mean `Abax parallelepipedus`/)
+})
+
+test('nothing is wider than the terminal, words that cannot be broken aside', async () => {
+  for (const width of [40, 60, 80]) {
+    const {out} = await run(['check', example], {isTerminal: true, width})
+    const plain = out.replace(/\u001b\[\d+m/g, '')
+    for (const line of plain.split('\n').filter((text) => !text.includes(example))) expect(line.length).toBeLessThanOrEqual(width)
+  }
+})
+
+test('a terminal gets colours and lines, a pipe gets neither', async () => {
+  const screen = await run(['check', example], {isTerminal: true})
+  expect(screen.out).toContain('──┐ \u001b[1m1\u001b[22m ┌──')
+  const pipe = await run(['check', example])
+  expect(pipe.out).toMatch(/^[\x20-\x7e\n]*$/)
+})
+
+test('what stands in a cell cannot steer the terminal', async () => {
+  const evil = '\u001b]0;owned\u0007\u001b[2J\u009b31m\u202e'
+  const study = studyOnDisk({
+    'study.yaml': 'title: "\\e[31mred"\nhabitats: {wood: Wood, meadow: Meadow}\ntrap_types: {cup: {}}\nfluids: {glycol: {}}\n',
+    'catch.csv': `trap_id,collected,taxon,count\nW1-1,2026-05-18,Carabus problematicus,${evil}\n${evil},2026-05-18,Abax parallelepipedus,1\n`
+  })
+  for (const words of [['check', study], ['check', study, '--json'], ['build', study, '--strict']]) {
+    const {out, err} = await run(words)
+    expect(out + err).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202e]/)
+  }
+  const {out} = await run(['check', study])
+  expect(out).toContain('\\x1b[31mred\n')
+  expect(out).toContain('\\x1b]0;owned\\x07\\x1b[2J\\x9b31m\\u202e')
+})
+
+test('--json prints every finding and the balance as the schema says, and nothing else', async () => {
+  const {code, out, err} = await run(['check', example, '--json'])
+  expect(code).toBe(1)
+  expect(err).toBe('')
+  const file = findingsFileSchema.parse(JSON.parse(out))
+  expect(file.verdict).toEqual({outcome: 'errors', errors: 3, cautions: 1, notes: 0, rowsRead: 3706, rowsSetAside: 3})
+  expect(file.findings.map(({code: rule}) => rule)).toEqual([
+    'taxon-not-in-taxa-table', 'duplicate-catch-row', 'unknown-trap', 'count-not-whole'
+  ])
+  expect((await run(['check', example, '--json'])).out).toBe(out)
+})
+
+describe('a folder that cannot be read ends with 2, says why and what to do, and stays as it is', () => {
+  const unreadable: readonly (readonly [name: string, files: Parameters<typeof studyOnDisk>[0], said: RegExp])[] = [
+    ['no study.yaml', {'study.yaml': null}, /there is no study\.yaml here[^]*pitfolio init DIR/],
+    ['an empty catch.csv', {'catch.csv': ''}, /catch\.csv +the file is empty: not even a header[^]*trap_id,collected,taxon,count/],
+    ['a tab in study.yaml', {'study.yaml': 'title: x\nhabitats:\n\twood: Wood\n'}, /study\.yaml:3:1 +this line is indented with a tab[^]*Indent with spaces/],
+    ['no catch.csv', {'catch.csv': null}, /catch\.csv +catch\.csv is not there/],
+    ['a missing column', {'catch.csv': 'trap_id,collected,taxon\nW1-1,2026-05-18,Abax\n'}, /catch\.csv:1 +column `count` is missing[^]*`columns:`/]
+  ]
+  for (const [name, files, said] of unreadable) {
+    test(name, async () => {
+      const study = studyOnDisk(files)
+      const before = everythingIn(study)
+      for (const command of ['check', 'build']) {
+        const {code, out, err} = await run([command, study])
+        expect(code).toBe(2)
+        expect(out).toBe('')
+        expect(err).toMatch(said)
+        expect(err).toContain(`No report can be made of ${study} before this is mended.`)
+        expect(err).not.toMatch(/^\s+at /m)
+      }
+      const {code, out} = await run(['check', study, '--json'])
+      expect(code).toBe(2)
+      expect(findingsFileSchema.parse(JSON.parse(out)).verdict.outcome).toBe('unreadable')
+      expect(everythingIn(study)).toEqual(before)
+    })
+  }
+
+  test('a folder that is not there', async () => {
+    const {code, out, err} = await run(['check', join(temporaryFolder(), 'nowhere')])
+    expect({code, out}).toEqual({code: 2, out: ''})
+    expect(err).toMatch(/there is no folder .*nowhere\n {2}mend {2}Check the spelling/)
+  })
+
+  test('a file instead of a folder', async () => {
+    const study = studyOnDisk()
+    const {code, err} = await run(['check', join(study, 'study.yaml')])
+    expect(code).toBe(2)
+    expect(err).toContain(`study.yaml is a file, not a folder`)
+    expect(err).toContain(`Name the folder that holds the study: ${study}.`)
+  })
+
+  test.skipIf(process.getuid?.() === 0)('a folder that may not be read (not as root, who may read everything)', async () => {
+    const study = studyOnDisk()
+    chmodSync(study, 0)
+    const {code, err} = await run(['check', study])
+    chmodSync(study, 0o755)
+    expect(code).toBe(2)
+    expect(err).toContain('permission denied')
+  })
+})
+
+test('a link out of the folder is not followed, and that is said', async () => {
+  const study = studyOnDisk({'weather.csv': null})
+  const elsewhere = temporaryFolder()
+  writeFiles(elsewhere, {'secret.csv': 'date,rain_mm\n2026-05-04,1\n'})
+  symlinkSync(join(elsewhere, 'secret.csv'), join(study, 'weather.csv'))
+  const {code, out, err} = await run(['check', study])
+  expect(code).toBe(0)
+  expect(err).toBe('pitfolio: the link weather.csv is not followed: it leads out of the study folder\n')
+  expect(out).not.toContain('weather.csv')
+})
