@@ -1,4 +1,4 @@
-import type {FigureData} from '../charts/chart.ts'
+import type {FigureData} from '../report/document.ts'
 import {csv} from './csv.ts'
 
 /** The numbers behind a figure: figures/<name>.csv. */

@@ -115,9 +115,11 @@ function paragraph(children: readonly PhrasingContent[]): BlockContent {
 
 /** Texts side by side as one, as a reader of the Markdown will find them. */
 function merged(nodes: readonly PhrasingContent[]): PhrasingContent[] {
-  return nodes.reduce<PhrasingContent[]>((all, node) => {
+  const all: PhrasingContent[] = []
+  for (const node of nodes) {
     const before = all.at(-1)
-    if (node.type !== 'text' || before?.type !== 'text') return [...all, node]
-    return [...all.slice(0, -1), {type: 'text', value: before.value + node.value}]
-  }, [])
+    if (node.type !== 'text' || before?.type !== 'text') all.push(node)
+    else all[all.length - 1] = {type: 'text', value: before.value + node.value}
+  }
+  return all
 }

@@ -10,8 +10,8 @@ export interface Section {
 }
 
 /**
- * The way from a page to the study's other documents. A site report, which goes to one owner, leads nowhere; site
- * reports are reached from the front page only.
+ * The way from a page to the front page and the study's other documents. A site report, which goes to one owner,
+ * leads nowhere; site reports are reached from the front page only.
  */
 export function documentNavigation(
   kind: PageKind,
@@ -19,23 +19,15 @@ export function documentNavigation(
   documents: readonly ReportPage[]
 ): Element | undefined {
   if (kind === 'site' || kind === 'index') return undefined
-  const others = documents.filter((other) => other.kind !== 'site')
-  if (others.length < 2) return undefined
-  return h(
-    'nav.documents',
-    {ariaLabel: 'Documents of this study'},
-    h(
-      'ul',
-      others.map((other) =>
-        h(
-          'li',
-          other.name === name
-            ? h('a', {href: other.href, ariaCurrent: 'page'}, shortTitle(other))
-            : h('a', {href: other.href}, shortTitle(other))
-        )
-      )
-    )
-  )
+  const others = documents.filter((other) => other.kind !== 'site' && other.kind !== 'index')
+  const link = (href: string, words: string, isThis: boolean) =>
+    h('li', h('a', isThis ? {href, ariaCurrent: 'page'} : {href}, words))
+  return h('nav.documents', {ariaLabel: 'Documents of this study'}, [
+    h('ul', [
+      link('index.html', kindWords.index, false),
+      ...others.map((other) => link(other.href, kindWords[other.kind], other.name === name))
+    ])
+  ])
 }
 
 /** A document on the front page, like the label of a drawer: what it is, its title, what it tells, its other forms. */
@@ -73,8 +65,4 @@ function links(also: NonNullable<ReportPage['also']>): (Element | string)[] {
     const link = h('a', {href}, label)
     return index === 0 ? [link] : [', ', link]
   })
-}
-
-function shortTitle({kind, title}: ReportPage): string {
-  return kind === 'site' ? title : kindWords[kind]
 }

@@ -4,6 +4,7 @@ import {reference} from './study-index.ts'
 export const catchWithoutTrap = {
   code: 'catch-without-trap',
   severity: 'error',
+  settled: true,
   summary: 'a catch row names neither a trap with a day nor a site with a round',
   why: 'Such a catch cannot be put beside any effort, and not even on the list of a site.',
   remedy: 'fill `trap_id` and `collected`; for a catch pooled in the field, `site_id` and `round`',

@@ -7,6 +7,7 @@ import {sameCells} from './same-cells.ts'
 export const duplicateId = {
   code: 'duplicate-id',
   severity: 'error',
+  settled: true,
   summary: 'a site, trap or taxon is described in two rows',
   why: 'Two rows that differ leave open which one is true; taking either would be a guess.',
   remedy: 'keep one row for each id',

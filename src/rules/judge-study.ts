@@ -13,7 +13,7 @@ export function judgeStudy(study: Study): UsableStudy {
   const findings: Finding[] = []
   const untyped = new Set(study.problems.filter(({setsAside}) => setsAside).map(({place}) => place))
   for (const rule of rules as readonly Rule[]) {
-    const judged = study.settings.rules?.[rule.code]
+    const judged = rule.settled ? undefined : study.settings.rules?.[rule.code]
     for (const found of rule.check(study, index)) {
       const severity = severityOf(rule, found, judged?.severity)
       // Only errors set rows aside; a row that could not be typed has no values to use, whatever it is called.

@@ -6,6 +6,7 @@ import {reference, type StudyIndex} from './study-index.ts'
 export const rowOfSomethingSetAside = {
   code: 'row-of-something-set-aside',
   severity: 'error',
+  settled: true,
   summary: 'rows belong to a site, trap or visit that is itself set aside',
   why: 'What is set aside is set aside from everything, with all that hangs on it.',
   remedy: 'mend the finding of the site, trap or visit; these rows then come back by themselves',

@@ -8,6 +8,8 @@ export interface Rule {
   /** Kebab-case, named after the defect; the file has the same name. */
   readonly code: string
   readonly severity: Severity
+  /** A study cannot judge this rule otherwise: without it rows would hang in the air, and no number could be made of them. */
+  readonly settled?: true
   /** One line for lists of findings. */
   readonly summary: string
   /** What goes wrong in the report when this is ignored. */

@@ -5,6 +5,7 @@ import {reference, type StudyIndex} from './study-index.ts'
 export const unknownSite = {
   code: 'unknown-site',
   severity: 'error',
+  settled: true,
   summary: 'a trap or a pooled catch names a site that sites.csv does not have',
   why: 'Without its site a trap belongs to no habitat, so it is left out of every number.',
   remedy: 'correct the spelling, or add the site to sites.csv',

@@ -5,6 +5,7 @@ import {reference, type StudyIndex} from './study-index.ts'
 export const unknownTrap = {
   code: 'unknown-trap',
   severity: 'error',
+  settled: true,
   summary: 'a visit or a catch names a trap that traps.csv does not have',
   why: 'Without its trap a row belongs to no site and no habitat, so it is left out of every number.',
   remedy: 'correct the spelling, or add the trap to traps.csv',

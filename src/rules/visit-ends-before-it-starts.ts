@@ -5,6 +5,7 @@ import {reference} from './study-index.ts'
 export const visitEndsBeforeItStarts = {
   code: 'visit-ends-before-it-starts',
   severity: 'error',
+  settled: true,
   summary: 'a trap was collected before it was opened, or at the same time',
   why: 'The exposure has no nights, so its catch cannot be put in relation to any effort.',
   remedy: 'check both dates in the field notes',

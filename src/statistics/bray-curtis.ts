@@ -1,9 +1,9 @@
 import type {Quantity} from '../model/quantity.ts'
 
 /**
- * Bray-Curtis dissimilarity of two samples, 0 (alike) to 1 (nothing shared). A sample is one value per species,
- * the species in the same order in both; values are counts or rates, 0 or more. Counts from unequal effort
- * measure the effort too: give rates.
+ * Bray-Curtis dissimilarity of two samples, 0 (alike) to 1 (nothing shared). A sample is one value per
+ * species, the species in the same order in both; values are counts or rates, 0 or more. Counts from unequal
+ * effort measure the effort too: give rates.
  *
  * Formula: sum |x - y| / sum (x + y).
  *

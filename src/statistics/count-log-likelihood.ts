@@ -4,11 +4,12 @@ import {logGamma} from './special-functions.ts'
 const longSum = 64
 
 /**
- * Log-likelihood of counts under a negative binomial distribution with the given means and theta, or a Poisson
- * distribution where theta is Infinity; all constants included, so that the two can be compared.
+ * Log-likelihood of counts under a negative binomial distribution with the given means and theta, or a
+ * Poisson distribution where theta is Infinity; all constants included, so that the two can be compared.
  *
- * Formula: sum of [sum over j < y of ln(1 + j/theta)] - ln y! + y ln mu - (y + theta) ln(1 + mu/theta), which is
- * the usual ratio of gamma functions without its differences of large numbers; Poisson: y ln mu - mu - ln y!.
+ * Formula: sum of [sum over j < y of ln(1 + j/theta)] - ln y! + y ln mu - (y + theta) ln(1 + mu/theta), which
+ * is the usual ratio of gamma functions without its differences of large numbers; Poisson: y ln mu - mu - ln
+ * y!.
  *
  * Source: McCullagh & Nelder 1989, Generalized Linear Models, 2nd ed., sections 6.2 and 11.2 (from memory).
  *

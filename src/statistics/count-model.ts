@@ -7,7 +7,9 @@ export type CountModel = CountModelFit | CountModelFailure
 
 export interface CountModelFit {
   readonly family: 'negative binomial' | 'Poisson'
-  /** Aggregation parameter: variance = mu + mu^2/theta. Absent for the Poisson model, where it is infinite. */
+  /**
+   * Aggregation parameter: variance = mu + mu^2/theta. Absent for the Poisson model, where it is infinite.
+   */
   readonly theta?: number
   readonly thetaStandardError?: number
   /** Natural logarithms; one per column of the design. */
@@ -38,7 +40,7 @@ export function isFitted(model: CountModel): model is CountModelFit {
   return 'coefficients' in model
 }
 
-export const failureMessages: Readonly<Record<CountModelFailure['failed'], string>> = {
+const failureMessages: Readonly<Record<CountModelFailure['failed'], string>> = {
   'no catch': 'nothing was caught anywhere',
   'not estimable': 'the factors cannot be told apart, or no unit is left to measure the spread by',
   separation: 'a level of a factor caught nothing, so its rate ratio has no finite estimate',
@@ -48,11 +50,11 @@ export const failureMessages: Readonly<Record<CountModelFailure['failed'], strin
 /**
  * What a finished iteration says: the model with its standard errors, or the failure.
  *
- * Formula: covariance (X'WX)^-1, W = mu/(1 + mu/theta), the expected information given theta; Pearson residual
- * (y - mu)/sqrt(mu + mu^2/theta).
+ * Formula: covariance (X'WX)^-1, W = mu/(1 + mu/theta), the expected information given theta; Pearson
+ * residual (y - mu)/sqrt(mu + mu^2/theta).
  *
- * Source: McCullagh & Nelder 1989, Generalized Linear Models, 2nd ed., section 2.5. Standard errors given theta
- * are those that Venables & Ripley 2002, Modern Applied Statistics with S, 4th ed., section 7.4 print.
+ * Source: McCullagh & Nelder 1989, Generalized Linear Models, 2nd ed., section 2.5. Standard errors given
+ * theta are those that Venables & Ripley 2002, Modern Applied Statistics with S, 4th ed., section 7.4 print.
  *
  * Edge cases: an expected count below 1e-6 is separation; an iteration that did not settle is no convergence.
  *

@@ -1,11 +1,12 @@
 import {betaCdf, chiSquareUpperTail} from './special-functions.ts'
 
 /**
- * Quantile of a negative binomial count, or of a Poisson count where theta is Infinity: a uniform random number
- * put through it is a random count, and a larger mean never gives a smaller one for the same number.
+ * Quantile of a negative binomial count, or of a Poisson count where theta is Infinity: a uniform random
+ * number put through it is a random count, and a larger mean never gives a smaller one for the same number.
  *
- * Formula: smallest y with P(Y <= y) >= p; P(Y <= y) is the regularised incomplete beta function at theta/(theta +
- * mu) with theta and y + 1; Poisson: the upper tail of chi-square with 2 y + 2 degrees of freedom at 2 mu.
+ * Formula: smallest y with P(Y <= y) >= p; P(Y <= y) is the regularised incomplete beta function at
+ * theta/(theta + mu) with theta and y + 1; Poisson: the upper tail of chi-square with 2 y + 2 degrees of
+ * freedom at 2 mu.
  *
  * Source: inversion, Devroye 1986, Non-Uniform Random Variate Generation, section III.2 (from memory).
  *
@@ -22,7 +23,8 @@ export function countQuantile(p: number, mean: number, theta: number): number {
   if (mean === 0) return 0
   const reaches = (count: number): boolean => cumulative(count, mean, theta) >= p
   if (reaches(0)) return 0
-  // Far above the mean the incomplete gamma function of Cephes breaks off with an underflow: go in small strides.
+  // Far above the mean the incomplete gamma function of Cephes breaks off with an underflow: go in small
+  // strides.
   const stride = 8 + Math.ceil(8 * Math.sqrt(mean + mean ** 2 / theta))
   let below = 0
   let above = Math.ceil(mean) + stride

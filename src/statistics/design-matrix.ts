@@ -1,12 +1,15 @@
 /** Explanatory variables of a model as columns of numbers, one row per unit. */
 export interface DesignMatrix {
   readonly rows: readonly (readonly number[])[]
-  /** For every factor and level the column that holds its difference from the first level; none for that one. */
+  /**
+   * For every factor and level the column that holds its difference from the first level; none for that one.
+   */
   readonly columnOf: readonly ReadonlyMap<string | number, number>[]
 }
 
 /**
- * Columns of a model with an intercept and factors without interaction. `factors[f][i]` is the level of unit i.
+ * Columns of a model with an intercept and factors without interaction. `factors[f][i]` is the level of unit
+ * i.
  *
  * Formula: a column of ones, then for every factor one column of 0 and 1 per level but the first (treatment
  * contrasts); levels in the order in which units first show them.

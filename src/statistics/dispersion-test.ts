@@ -27,15 +27,17 @@ export const negativeSquareRule = 'squared distances to a centroid that come out
  * Do groups of samples differ in spread? Analysis of variance of the distances of samples to the centroid of
  * their group, in the space of all principal coordinates, imaginary ones included.
  *
- * Formula: z_i^2 = mean over the group of d_ij^2 - half the mean over all its pairs (i, j) of d^2; F is that of the analysis of
- * variance of z. p: the deviations of the samples from their centroids are permuted among the groups (within blocks,
- * if any), centroids and z computed anew each time.
+ * Formula: z_i^2 = mean over the group of d_ij^2 - half the mean of d^2 over all its n^2 ordered pairs; F is
+ * that of the analysis of variance of z. p: the deviations of the samples from their centroids are permuted
+ * among the groups (within blocks, if any), centroids and z computed anew each time.
  *
- * Source: Anderson 2006, Biometrics 62:245-253 (deviations from centroids, permutation of residuals).
+ * Source: Anderson 2006, Biometrics 62:245-253 (deviations from centroids, permutation of residuals; from
+ * memory).
  *
- * Edge cases: under measures such as Bray-Curtis z^2 can be negative: set to 0 (negativeSquareRule) and counted. A
- * group of one sample has no spread: not defined. Distances that do not vary within any group (as in groups of
- * two, whose samples lie equally far from their middle) leave F without a denominator: not defined.
+ * Edge cases: under measures such as Bray-Curtis z^2 can be negative: set to 0 (negativeSquareRule) and
+ * counted. A group of one sample has no spread: not defined. Distances that do not vary within any group (as
+ * in groups of two, whose samples lie equally far from their middle) leave F without a denominator: not
+ * defined.
  *
  * @throws RangeError where samples, groups and blocks differ in number.
  *
@@ -79,7 +81,9 @@ export function dispersionTest(
   return {f: {value: f}, p: {value: p}, ...common}
 }
 
-/** Squared distances between the deviations of samples from their centroids, from the inner products of these. */
+/**
+ * Squared distances between the deviations of samples from their centroids, from the inner products of these.
+ */
 function squaredDeviations(products: readonly (readonly number[])[]): readonly (readonly number[])[] {
   return products.map((row, i) => row.map((value, j) => products[i]![i]! + products[j]![j]! - 2 * value))
 }

@@ -26,20 +26,23 @@ export interface EffortForPrecision {
 
 const unitLimit = 10_000
 
-export const precisionCaution = 'estimate: rate and clumping are taken to stay as they were'
+const precisionCaution = 'estimate: rate and clumping are taken to stay as they were'
 
 /**
  * Effort, or sampling units, for a target relative half-width of a catch rate.
  *
- * Formula: the interval R exp(+-t(n - 1) s) has half-width R sinh(t s), s^2 = 1/(R E) + 1/(n theta) for n units of
- * equal effort, E in all (negative binomial, delta method). Same units: E = 1/(R (s*^2 - 1/(n theta))), s* =
- * asinh(goal)/t(n - 1). More units: the smallest n >= 2 with sinh(t(n - 1) sqrt((1/(R e) + 1/theta)/n)) <= goal.
+ * Formula: the interval R exp(+-t(n - 1) s) has half-width R sinh(t s), s^2 = 1/(R E) + 1/(n theta) for n
+ * units of equal effort, E in all (negative binomial, delta method). Same units: E = 1/(R (s*^2 - 1/(n
+ * theta))), s* = asinh(goal)/t(n - 1). More units: the smallest n >= 2 with sinh(t(n - 1) sqrt((1/(R e) +
+ * 1/theta)/n)) <= goal.
  *
- * Source: variance of the mean of a negative binomial, Bliss & Fisher 1953, Biometrics 9:176-200; sample size for a fixed relative
- * precision, Southwood & Henderson 2000, Ecological Methods, 3rd ed., chapter 2 (from memory).
+ * Source: variance of the mean of a negative binomial, Bliss & Fisher 1953, Biometrics 9:176-200; sample size
+ * for a fixed relative precision, Southwood & Henderson 2000, Ecological Methods, 3rd ed., chapter 2 (from
+ * memory).
  *
- * Edge cases: clumping between units, 1/(n theta), is a floor that effort at the same units cannot pass: not defined then,
- * and only more units help. One unit has no range between units. No catch, no effort: not defined.
+ * Edge cases: clumping between units, 1/(n theta), is a floor that effort at the same units cannot pass: not
+ * defined then, and only more units help. One unit has no range between units. No catch, no effort: not
+ * defined.
  *
  * @throws RangeError where the goal is not above 0.
  *

@@ -1,11 +1,13 @@
 /**
- * An axis, given by the coordinates of the samples on it, in one of its two directions: the same one every time.
+ * An axis, given by the coordinates of the samples on it, in one of its two directions: the same one every
+ * time.
  *
  * Formula: turned so that the coordinate of largest size is positive.
  *
  * Source: common practice, no source.
  *
- * Edge cases: of coordinates that tie for the largest to one part in 1e9 the first is made positive. Zeros stay as they are.
+ * Edge cases: of coordinates that tie for the largest to one part in 1e9 the first is made positive. Zeros
+ * stay as they are.
  *
  * @example fixedSign([1, -3, 2]) // => [-1, 3, -2]
  * @example fixedSign([-2, 2, 0]) // => [2, -2, 0]

@@ -2,8 +2,8 @@ import type {Interval} from '../model/quantity.ts'
 import {chiSquareUpperTail} from './special-functions.ts'
 
 /**
- * Exact confidence interval of the mean of a Poisson distribution from one count, in events. It holds counting
- * error only: animals that come in clumps, or places that differ, spread more than this.
+ * Exact confidence interval of the mean of a Poisson distribution from one count, in events. It holds
+ * counting error only: animals that come in clumps, or places that differ, spread more than this.
  *
  * Formula: with a = 1 - confidence, the a/2 quantile of the gamma distribution of shape x and the 1 - a/2
  * quantile of shape x + 1 (half the chi-square quantiles of 2 x and 2 x + 2 degrees of freedom).
@@ -31,8 +31,8 @@ export function garwoodInterval(events: number, confidence = 0.95): Interval {
 }
 
 /**
- * The mean at which at most so many events have this probability, by halving: the inverse gamma function of Cephes
- * breaks off with an underflow for some counts from about 3700 on.
+ * The mean at which at most so many events have this probability, by halving: the inverse gamma function of
+ * Cephes breaks off with an underflow for some counts from about 3700 on.
  */
 function meanWithTail(events: number, probability: number): number {
   const reach = 10 * Math.sqrt(events + 1) + 20

@@ -1,13 +1,13 @@
 /**
  * Inner products of samples about the centres of their groups, from dissimilarities alone.
  *
- * Formula: G = (I - H) (-D^2/2) (I - H), H the matrix that replaces a value by its group's mean; one group for all
- * gives inner products about the common centre.
+ * Formula: G = (I - H) (-D^2/2) (I - H), H the matrix that replaces a value by its group's mean; one group
+ * for all gives inner products about the common centre.
  *
  * Source: Gower 1966, Biometrika 53:325-338; with groups, McArdle & Anderson 2001, Ecology 82:290-297.
  *
- * Edge cases: dissimilarities that no Euclidean space holds (Bray-Curtis among them) can give negative values on
- * the diagonal: squared distances to a centre that are below zero. No samples give an empty matrix.
+ * Edge cases: dissimilarities that no Euclidean space holds (Bray-Curtis among them) can give negative values
+ * on the diagonal: squared distances to a centre that are below zero. No samples give an empty matrix.
  *
  * @example gowerCentred([[0, 2], [2, 0]]) // => [[1, -1], [-1, 1]]
  * @example gowerCentred([[0, 2], [2, 0]], ['a', 'b']) // => [[0, 0], [0, 0]]

@@ -5,7 +5,10 @@ export interface Position {
   readonly longitude: number
 }
 
-/** Mean radius of the Earth in metres, R1 of the Geodetic Reference System 1980 (Moritz 2000, J. Geod. 74:128-133). */
+/**
+ * Mean radius of the Earth in metres, R1 of the Geodetic Reference System 1980 (Moritz 2000, J. Geod.
+ * 74:128-133).
+ */
 const earthRadiusMetres = 6_371_008.7714
 
 const radiansPerDegree = Math.PI / 180
@@ -13,8 +16,8 @@ const radiansPerDegree = Math.PI / 180
 /**
  * Distance in metres between two positions along the surface of a sphere of the Earth's mean radius.
  *
- * Formula: 2 R asin(sqrt(h)), h = sin^2(dlat/2) + cos(lat1) cos(lat2) sin^2(dlon/2), the haversine form, which
- * keeps its digits at the few metres between traps where the cosine form loses them.
+ * Formula: 2 R asin(sqrt(h)), h = sin^2(dlat/2) + cos(lat1) cos(lat2) sin^2(dlon/2), the haversine form,
+ * which keeps its digits at the few metres between traps where the cosine form loses them.
  *
  * Source: Sinnott 1984, Sky and Telescope 68:159. Against the ellipsoid it errs by up to 0.6 %.
  *

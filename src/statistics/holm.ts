@@ -1,7 +1,8 @@
 /**
  * Holm's adjustment of p-values for several tests of one family; returned in the order given.
  *
- * Formula: sort ascending; the i-th smallest of m becomes the largest of (m - k + 1) p_k over k <= i, at most 1.
+ * Formula: sort ascending; the i-th smallest of m becomes the largest of (m - k + 1) p_k over k <= i, at most
+ * 1.
  *
  * Source: Holm 1979, Scand. J. Stat. 6:65-70.
  *

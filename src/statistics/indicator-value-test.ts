@@ -3,7 +3,7 @@ import {holm} from './holm.ts'
 import {type IndicatorValue, indicatorValue, largestIndicatorValue} from './indicator-value.ts'
 import {type PermutationOptions, type PermutationScheme, permutations} from './permutations.ts'
 
-export interface IndicatorSpecies extends IndicatorValue {
+interface IndicatorSpecies extends IndicatorValue {
   /** Index of the species in the list given. */
   readonly species: number
   readonly p: Quantity
@@ -30,14 +30,15 @@ const uselessFloor = 0.05
  * Indicator values of several species with their p by permuting the groups over the samples (within blocks).
  * `catches[s][i]` is the catch of species s, as a rate where effort differs, in sample i.
  *
- * Formula: statistic: the largest indicator value over the groups (indicatorValue); p by counting arrangements with
- * at least the observed value, the same arrangements for all species; Holm over the species caught.
+ * Formula: statistic: the largest indicator value over the groups (indicatorValue); p by counting
+ * arrangements with at least the observed value, the same arrangements for all species; Holm over the species
+ * caught.
  *
- * Source: Dufrene & Legendre 1997, Ecol. Monogr. 67:345-366; Holm 1979, Scand. J. Stat. 6:65-70; Phipson & Smyth 2010,
- * Stat. Appl. Genet. Mol. Biol. 9:39.
+ * Source: Dufrene & Legendre 1997, Ecol. Monogr. 67:345-366; Holm 1979, Scand. J. Stat. 6:65-70; Phipson &
+ * Smyth 2010, Stat. Appl. Genet. Mol. Biol. 9:39.
  *
- * Edge cases: species never caught are not tested. Where the smallest p times the species tested exceeds 0.05, or with
- * fewer than two groups, p is not defined and the values stand alone.
+ * Edge cases: species never caught are not tested. Where the smallest p times the species tested exceeds
+ * 0.05, or with fewer than two groups, p is not defined and the values stand alone.
  *
  * @example indicatorValueTest([[1, 1, 1, 0, 0, 0]], ['a', 'a', 'a', 'b', 'b', 'b'], {limit: 99}).adjustedFloor // => 0.1
  * @example indicatorValueTest([[1, 1, 1, 0, 0, 0]], ['a', 'a', 'a', 'b', 'b', 'b'], {limit: 99}).withheld // => true

@@ -14,8 +14,8 @@ export interface IndicatorValue {
  * Indicator value of one species for the groups of samples: `values[i]` is its catch, as a rate where effort
  * differs, in sample i of group `groups[i]`. As a share: times 100 it is the per cent of the source.
  *
- * Formula: largest over groups of A B; A = mean of the group / sum of the means of all groups, B = samples of the
- * group that hold it / samples of the group.
+ * Formula: largest over groups of A B; A = mean of the group / sum of the means of all groups, B = samples of
+ * the group that hold it / samples of the group.
  *
  * Source: Dufrene & Legendre 1997, Ecol. Monogr. 67:345-366.
  *

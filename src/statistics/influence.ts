@@ -20,11 +20,12 @@ export interface Influence {
  *
  * Formula: the unit with the largest |ln(ratio without it) - ln(ratio)|.
  *
- * Source: leaving out one unit at a time, Cook & Weisberg 1982, Residuals and Influence in Regression (from memory).
+ * Source: leaving out one unit at a time, Cook & Weisberg 1982, Residuals and Influence in Regression (from
+ * memory).
  *
- * Edge cases: a unit without which the ratio is not defined (the only catch of its group, or its only unit) moves
- * it beyond measure and is the most influential; of several, and of equal shifts, the first. Where the ratio of all
- * units is not defined, no unit is named.
+ * Edge cases: a unit without which the ratio is not defined (the only catch of its group, or its only unit)
+ * moves it beyond measure and is the most influential; of several, and of equal shifts, the first. Where the
+ * ratio of all units is not defined, no unit is named.
  *
  * @example influence({counts: [10, 11, 9, 30, 33, 300], efforts: [9, 9, 9, 9, 9, 9], groups: ['a', 'a', 'a', 'b', 'b', 'b']})[0].unit // => 5
  * @example influence({counts: [10, 11, 0, 3], efforts: [9, 9, 9, 9], groups: ['a', 'a', 'b', 'b']})[0].unit // => 3
@@ -61,7 +62,9 @@ function mostShifting({ratio}: RateRatio, ratiosWithout: readonly Quantity[]): n
   return most?.unit
 }
 
-/** A group that lost its only unit has no coefficient; what the model returns for it would be another group's. */
+/**
+ * A group that lost its only unit has no coefficient; what the model returns for it would be another group's.
+ */
 function ratioWithout({of, to, ratio}: RateRatio, {groups}: GroupedCounts, unit: number): Quantity {
   const lost = [of, to].find((group) => !groups.some((other, index) => index !== unit && other === group))
   return lost === undefined ? ratio : {notDefined: 'a group has no other unit'}

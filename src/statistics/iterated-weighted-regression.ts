@@ -27,15 +27,17 @@ const iterationLimit = 100
 
 /**
  * Maximum-likelihood coefficients of a count model with log link at a given theta, by iterated weighted least
- * squares from given expected counts. Variance of a count: mu + mu^2/theta; theta Infinity is the Poisson model.
+ * squares from given expected counts. Variance of a count: mu + mu^2/theta; theta Infinity is the Poisson
+ * model.
  *
- * Formula: solve (X'WX) b = X'W z until the expected counts stand, W = mu/(1 + mu/theta), z = ln mu - offset +
- * (y - mu)/mu. A step that raises the deviance is halved.
+ * Formula: solve (X'WX) b = X'W z until the expected counts stand, W = mu/(1 + mu/theta), z = ln mu - offset
+ * + (y - mu)/mu. A step that raises the deviance is halved.
  *
  * Source: McCullagh & Nelder 1989, Generalized Linear Models, 2nd ed., section 2.5.
  *
- * Edge cases: where a level caught nothing its expected counts run towards 0 and the iteration ends near there
- * (see separatedMean). Not converged after 100 steps, or a design without full rank: converged is false.
+ * Edge cases: where a level caught nothing its expected counts run towards 0 and the iteration ends near
+ * there (see separatedMean). Not converged after 100 steps, or a design without full rank: converged is
+ * false.
  *
  * @example iteratedWeightedRegression({counts: [1, 3], design: [[1], [1]]}, Infinity, [1, 3]).means.map((mean) => mean.toFixed(6)) // => ['2.000000', '2.000000']
  */

@@ -2,8 +2,8 @@ import type {Quantity} from '../model/quantity.ts'
 import {speciesOverlap} from './species-overlap.ts'
 
 /**
- * Jaccard dissimilarity of two samples: the share of their species that only one of them has, 0 to 1. A sample
- * is one value per species, the species in the same order in both; above 0 is present.
+ * Jaccard dissimilarity of two samples: the share of their species that only one of them has, 0 to 1. A
+ * sample is one value per species, the species in the same order in both; above 0 is present.
  *
  * Formula: (b + c) / (a + b + c), a shared, b and c in one sample only.
  *

@@ -12,8 +12,8 @@ export interface KruskalWallisPermutation {
 }
 
 /**
- * Kruskal-Wallis test with its p by permuting the groups over the values (within blocks): the fallback where no
- * model of counts can be fitted. Values are rates, so that unequal effort is not read as a difference.
+ * Kruskal-Wallis test with its p by permuting the groups over the values (within blocks): the fallback where
+ * no model of counts can be fitted. Values are rates, so that unequal effort is not read as a difference.
  *
  * Formula: H of kruskalWallis; p by permutationTest.
  *

@@ -11,7 +11,8 @@ export interface KruskalWallis {
 }
 
 /**
- * Kruskal-Wallis test that groups of values come from one distribution. `groups[i]` is the group of `values[i]`.
+ * Kruskal-Wallis test that groups of values come from one distribution. `groups[i]` is the group of
+ * `values[i]`.
  *
  * Formula: H = [12/(N (N + 1)) sum R_g^2/n_g - 3 (N + 1)] / [1 - sum (t^3 - t)/(N^3 - N)], R_g the sum of the
  * mid-ranks of group g and t the sizes of the ties.

@@ -30,20 +30,20 @@ export interface LikelihoodRatioPermutation {
 const tieTolerance = 1e-6
 
 /**
- * Test of a difference in rate between groups: the likelihood-ratio statistic of a negative binomial model, its p
- * by permuting the groups over the units (within blocks), every unit keeping its count and effort. The chi-square
- * p of the statistic is too small at a handful of units.
+ * Test of a difference in rate between groups: the likelihood-ratio statistic of a negative binomial model,
+ * its p by permuting the groups over the units (within blocks), every unit keeping its count and effort. The
+ * chi-square p of the statistic is too small at a handful of units.
  *
- * Formula: 2 (l1 - l0), l1 the largest log-likelihood of ln mu = ln effort + block + group, l0 that without the
- * group, theta by maximum likelihood in both. p by permutationTest.
+ * Formula: 2 (l1 - l0), l1 the largest log-likelihood of ln mu = ln effort + block + group, l0 that without
+ * the group, theta by maximum likelihood in both. p by permutationTest.
  *
- * Source: Lawless 1987, Can. J. Stat. 15:209-225 (the statistic); Edgington & Onghena 2007, Randomization Tests,
- * 4th ed. (the permutation; from memory).
+ * Source: Lawless 1987, Can. J. Stat. 15:209-225 (the statistic); Edgington & Onghena 2007, Randomization
+ * Tests, 4th ed. (the permutation; from memory).
  *
- * Edge cases: no catch, factors that cannot be told apart, separation or no convergence of the model as observed:
- * not defined, with the model's message. An arrangement that leaves a group without catch counts with the limit
- * of its likelihood. One group: not defined. The result depends on the order of the units only where permutations
- * are drawn at random: sort them.
+ * Edge cases: no catch, factors that cannot be told apart, separation or no convergence of the model as
+ * observed: not defined, with the model's message. An arrangement that leaves a group without catch counts
+ * with the limit of its likelihood. One group: not defined. The result depends on the order of the units only
+ * where permutations are drawn at random: sort them.
  *
  * @example likelihoodRatioPermutation({counts: [1, 2, 3, 40, 50, 60], efforts: [9, 9, 9, 9, 9, 9], groups: ['a', 'a', 'a', 'b', 'b', 'b']}, {limit: 999}).p // => {value: 0.1}
  * @example likelihoodRatioPermutation({counts: [0, 0, 4, 5], efforts: [9, 9, 9, 9], groups: ['a', 'a', 'b', 'b']}, {limit: 999}).failed // => 'separation'
@@ -93,7 +93,10 @@ export function logEfforts({efforts}: GroupedCounts): number[] {
   })
 }
 
-/** A column for each group, and for blocks the usual ones: the same model as with an intercept, and quicker to fit. */
+/**
+ * A column for each group, and for blocks the usual ones: the same model as with an intercept, and quicker to
+ * fit.
+ */
 function groupDesign(
   groups: readonly number[],
   groupCount: number,

@@ -1,7 +1,8 @@
 /**
  * The rising sequence nearest to a sequence of values.
  *
- * Formula: least squares under y_1 <= y_2 <= ...: neighbours that fall are pooled into their mean until none falls.
+ * Formula: least squares under y_1 <= y_2 <= ...: neighbours that fall are pooled into their mean until none
+ * falls.
  *
  * Source: Kruskal 1964, Psychometrika 29:115-129.
  *

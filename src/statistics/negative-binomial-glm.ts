@@ -13,26 +13,30 @@ const roundLimit = 200
 /** Counts above this are given to the gamma functions, whose cost does not grow with them. */
 const longCount = 1000
 
-/** A Newton step in ln theta below this is the last of its round: the means move next, and theta again with them. */
+/**
+ * A Newton step in ln theta below this is the last of its round: the means move next, and theta again with
+ * them.
+ */
 const roughStep = 0.1
 
 /** Above this multiple of the largest expected count, theta changes no variance by more than a millionth. */
 const practicallyInfinite = 1e6
 
 /**
- * Generalised linear model of counts: negative binomial distribution (NB2: variance mu + mu^2/theta), log link,
- * offset, theta by maximum likelihood.
+ * Generalised linear model of counts: negative binomial distribution (NB2: variance mu + mu^2/theta), log
+ * link, offset, theta by maximum likelihood.
  *
- * Formula: in turn the coefficients given theta (iteratedWeightedRegression) and theta given the expected counts, by
- * Newton steps in ln theta on sum[psi(y + theta) - psi(theta) + ln theta + 1 - ln(theta + mu) - (y + theta)/(mu +
- * theta)] = 0, until theta stands. Standard errors are those given theta; that of theta is 1/sqrt(information).
+ * Formula: in turn the coefficients given theta (iteratedWeightedRegression) and theta given the expected
+ * counts, by Newton steps in ln theta on sum[psi(y + theta) - psi(theta) + ln theta + 1 - ln(theta + mu) - (y
+ * + theta)/(mu + theta)] = 0, until theta stands. Standard errors are those given theta; that of theta is
+ * 1/sqrt(information).
  *
- * Source: Lawless 1987, Can. J. Stat. 15:209-225; Venables & Ripley 2002, Modern Applied Statistics with S, 4th ed.,
- * section 7.4 (from memory).
+ * Source: Lawless 1987, Can. J. Stat. 15:209-225; Venables & Ripley 2002, Modern Applied Statistics with S,
+ * 4th ed., section 7.4 (from memory).
  *
- * Edge cases: counts that spread no more than Poisson send theta to infinity: the result is then the Poisson model
- * and says so in `family`. Failures as for poissonGlm. With theta at its maximum the deviance is near the residual
- * degrees of freedom whatever the fit: it is no test of fit.
+ * Edge cases: counts that spread no more than Poisson send theta to infinity: the result is then the Poisson
+ * model and says so in `family`. Failures as for poissonGlm. With theta at its maximum the deviance is near
+ * the residual degrees of freedom whatever the fit: it is no test of fit.
  *
  * @example negativeBinomialGlm({counts: [0, 1, 5, 14], design: [[1], [1], [1], [1]]}).coefficients[0].toFixed(6) // => '1.609438'
  * @example negativeBinomialGlm({counts: [5, 5, 5, 5], design: [[1], [1], [1], [1]]}).family // => 'Poisson'
@@ -86,7 +90,9 @@ function momentTheta(counts: readonly number[], means: readonly number[]): numbe
   return Math.min(1e4, Math.max(1e-3, counts.length / squares))
 }
 
-/** Theta near the largest likelihood given expected counts; Infinity where the likelihood rises without end. */
+/**
+ * Theta near the largest likelihood given expected counts; Infinity where the likelihood rises without end.
+ */
 function likelyTheta(
   counts: readonly number[],
   means: readonly number[],
@@ -110,8 +116,9 @@ function likelyTheta(
 }
 
 /**
- * First and second derivative of the log-likelihood by theta, expected counts fixed. As long as counts are not
- * long the differences psi(y + theta) - psi(theta) are sums over j < y of 1/(theta + j), taken for all units at once.
+ * First and second derivative of the log-likelihood by theta, expected counts fixed. As long as counts are
+ * not long the differences psi(y + theta) - psi(theta) are sums over j < y of 1/(theta + j), taken for all
+ * units at once.
  */
 function thetaSlopes(
   counts: readonly number[],

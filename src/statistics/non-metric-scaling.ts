@@ -37,18 +37,21 @@ const roughGain = 1e-6
 const fineGain = 1e-9
 
 /**
- * Non-metric multidimensional scaling: samples as points whose distances keep the order of the dissimilarities.
+ * Non-metric multidimensional scaling: samples as points whose distances keep the order of the
+ * dissimilarities.
  *
- * Formula: minimise stress-1 = sqrt(sum (d - d^)^2 / sum d^2), d^ the monotone regression of the distances d on the
- * dissimilarities, ties of which may be broken (Kruskal's primary approach). By majorization: each point moves to
- * sum_j (d^_ij/d_ij)(x_i - x_j)/n until stress falls by less than 1e-6 in a step, the best start by less than 1e-9.
- * One start from principal coordinates, the others random; of stresses within 1e-4 the first.
+ * Formula: minimise stress-1 = sqrt(sum (d - d^)^2 / sum d^2), d^ the monotone regression of the distances d
+ * on the dissimilarities, ties of which may be broken (Kruskal's primary approach). By majorization: each
+ * point moves to sum_j (d^_ij/d_ij)(x_i - x_j)/n until stress falls by less than 1e-6 in a step, the best
+ * start by less than 1e-9. One start from principal coordinates, the others random; of stresses within 1e-4
+ * the first.
  *
- * Source: Kruskal 1964, Psychometrika 29:1-27 and 29:115-129; majorization, de Leeuw 1977 in Recent Developments
- * in Statistics, 133-145 (from memory).
+ * Source: Kruskal 1964, Psychometrika 29:1-27 and 29:115-129; majorization, de Leeuw 1977 in Recent
+ * Developments in Statistics, 133-145 (from memory).
  *
- * Edge cases: fewer than three samples, or samples all alike: not defined. With fewer than 4 samples per dimension and one more
- * a low stress is nearly certain whatever the data (Kruskal & Wish 1978, Multidimensional Scaling, from memory): a caution says so.
+ * Edge cases: fewer than three samples, or samples all alike: not defined. With fewer than 4 samples per
+ * dimension and one more a low stress is nearly certain whatever the data (Kruskal & Wish 1978,
+ * Multidimensional Scaling, from memory): a caution says so.
  *
  * @example nonMetricScaling([[0, 1], [1, 0]], {}).stress // => {notDefined: 'there are fewer than three samples'}
  * @example nonMetricScaling([[0, 1, 3], [1, 0, 2], [3, 2, 0]], {starts: 0}).stress.value.toFixed(6) // => '0.000000'

@@ -15,18 +15,19 @@ export interface Permanova {
 }
 
 /**
- * Permutational analysis of variance on dissimilarities: do groups of samples differ in location? A difference in
- * spread can make it significant too: always beside dispersionTest.
+ * Permutational analysis of variance on dissimilarities: do groups of samples differ in location? A
+ * difference in spread can make it significant too: always beside dispersionTest.
  *
- * Formula: F = (SS_A/(a - 1))/(SS_W/(N - a)), SS_T = sum over pairs of d^2/N, SS_W = the same within each group
- * over its size, SS_A = SS_T - SS_W; with b blocks SS_A is that of groups after blocks (traces of projections of
- * Gower's matrix) and SS_W has N - a - b + 1 degrees of freedom. p by permutationTest on SS_A, which orders the
- * arrangements as F does.
+ * Formula: F = (SS_A/(a - 1))/(SS_W/(N - a)), SS_T = sum over pairs of d^2/N, SS_W = the same within each
+ * group over its size, SS_A = SS_T - SS_W; with b blocks SS_A is that of groups after blocks (traces of
+ * projections of Gower's matrix) and SS_W has N - a - b + 1 degrees of freedom. p by permutationTest on SS_A,
+ * which orders the arrangements as F does.
  *
  * Source: Anderson 2001, Austral Ecol. 26:32-46; McArdle & Anderson 2001, Ecology 82:290-297.
  *
- * Edge cases: fewer than two groups, no sample beyond one per group (and block), groups that coincide with blocks,
- * or no dissimilarity anywhere: not defined. No dissimilarity within groups leaves F undefined, but not R2 and p.
+ * Edge cases: fewer than two groups, no sample beyond one per group (and block), groups that coincide with
+ * blocks, or no dissimilarity anywhere: not defined. No dissimilarity within groups leaves F undefined, but
+ * not R2 and p.
  *
  * @throws RangeError where samples, groups and blocks differ in number.
  *
@@ -88,8 +89,9 @@ function trace(matrix: readonly (readonly number[])[]): number {
 }
 
 /**
- * Inverse of the cross products of group indicators (all but the first group) within blocks: D'(I - H)D. Sizes do
- * not change when labels are permuted within blocks, and so neither does this. Undefined where it is singular.
+ * Inverse of the cross products of group indicators (all but the first group) within blocks: D'(I - H)D.
+ * Sizes do not change when labels are permuted within blocks, and so neither does this. Undefined where it is
+ * singular.
  */
 function inverseCrossProducts(
   observed: readonly number[],
@@ -115,7 +117,10 @@ function inverseCrossProducts(
   return Math.min(...singular) <= 1e-9 * Math.max(...singular) ? undefined : inverse(products).to2DArray()
 }
 
-/** Trace of the projection onto the groups: sum of inverse[a][b] times the sum of inner products between a and b. */
+/**
+ * Trace of the projection onto the groups: sum of inverse[a][b] times the sum of inner products between a and
+ * b.
+ */
 function explainedBy(
   arrangement: readonly number[],
   innerProducts: readonly (readonly number[])[],

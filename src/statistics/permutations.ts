@@ -29,17 +29,18 @@ export interface PermutationOptions {
 }
 
 /**
- * The distinct ways to lay group labels over units, within blocks, each group (and block) keeping its size. Two
- * arrangements that differ only in the names of groups of the same sizes make the same partition and are one:
- * use it with statistics that do not care for names.
+ * The distinct ways to lay group labels over units, within blocks, each group (and block) keeping its size.
+ * Two arrangements that differ only in the names of groups of the same sizes make the same partition and are
+ * one: use it with statistics that do not care for names.
  *
- * Formula: distinct = product over blocks of n_b!/product n_bg!, divided by k! for each k groups that have the
- * same size in every block. Smallest p = 1/distinct, or 1/(limit + 1) when drawn at random.
+ * Formula: distinct = product over blocks of n_b!/product n_bg!, divided by k! for each k groups that have
+ * the same size in every block. Smallest p = 1/distinct, or 1/(limit + 1) when drawn at random.
  *
- * Source: Edgington & Onghena 2007, Randomization Tests, 4th ed., chapter 3 (from memory); the observed arrangement
- * counted among the random ones: Phipson & Smyth 2010, Stat. Appl. Genet. Mol. Biol. 9:39.
+ * Source: Edgington & Onghena 2007, Randomization Tests, 4th ed., chapter 3 (from memory); the observed
+ * arrangement counted among the random ones: Phipson & Smyth 2010, Stat. Appl. Genet. Mol. Biol. 9:39.
  *
- * Edge cases: one group, or blocks of one group each, allow one arrangement: p is 1. Random arrangements may repeat.
+ * Edge cases: one group, or blocks of one group each, allow one arrangement: p is 1. Random arrangements may
+ * repeat.
  *
  * @throws RangeError where blocks and units differ in number.
  *
@@ -103,7 +104,9 @@ function arrangementCount(
   return alike.reduce((partitions, earlier) => partitions / (earlier.length + 1), count)
 }
 
-/** Depth first; alike groups must first appear in their order, which picks one arrangement of each partition. */
+/**
+ * Depth first; alike groups must first appear in their order, which picks one arrangement of each partition.
+ */
 function* everyArrangement(
   blockOf: readonly number[],
   sizes: readonly (readonly number[])[],

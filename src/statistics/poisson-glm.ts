@@ -10,8 +10,8 @@ import {type CountData, iteratedWeightedRegression} from './iterated-weighted-re
  *
  * Source: McCullagh & Nelder 1989, Generalized Linear Models, 2nd ed., chapter 6.
  *
- * Edge cases: no counts above 0, a design without full column rank or no units beyond its columns, a level without
- * catch (separation) and no convergence are returned as failures with a message.
+ * Edge cases: no counts above 0, a design without full column rank or no units beyond its columns, a level
+ * without catch (separation) and no convergence are returned as failures with a message.
  *
  * @throws RangeError where a count is not a whole number from 0 on, or the lists differ in length.
  *

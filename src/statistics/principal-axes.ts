@@ -8,14 +8,15 @@ export interface PrincipalAxes {
 }
 
 /**
- * Eigenvalues and eigenvectors of a symmetric matrix in an order and with signs that do not depend on how they
- * were computed.
+ * Eigenvalues and eigenvectors of a symmetric matrix in an order and with signs that do not depend on how
+ * they were computed.
  *
  * Formula: A v = lambda v, descending lambda; each v with the sign of fixedSign.
  *
  * Source: decomposition by tridiagonal QL, Wilkinson & Reinsch 1971, Linear Algebra (in ml-matrix).
  *
- * Edge cases: equal eigenvalues have no axes of their own: any turn within them is as good. No rows give no axes.
+ * Edge cases: equal eigenvalues have no axes of their own: any turn within them is as good. No rows give no
+ * axes.
  *
  * @example principalAxes([[2, 0], [0, 3]]).eigenvalues // => [3, 2]
  * @example principalAxes([[2, 0], [0, 3]]).eigenvectors // => [[0, 1], [1, 0]]

@@ -9,7 +9,10 @@ export type PrincipalCoordinates =
       readonly eigenvalues: readonly number[]
       /** Share of each axis in the sum of the eigenvalues above zero. */
       readonly shares: readonly number[]
-      /** Sum of the eigenvalues below zero over that of those above, as a positive number: what no axis can show. */
+      /**
+       * Sum of the eigenvalues below zero over that of those above, as a positive number: what no axis can
+       * show.
+       */
       readonly imaginary: number
     }
   | {readonly notDefined: string}
@@ -17,12 +20,13 @@ export type PrincipalCoordinates =
 /**
  * Principal coordinates (classical scaling) of samples from their dissimilarities.
  *
- * Formula: eigenvectors of Gower's matrix (I - 11'/n)(-D^2/2)(I - 11'/n), each times the root of its eigenvalue.
+ * Formula: eigenvectors of Gower's matrix (I - 11'/n)(-D^2/2)(I - 11'/n), each times the root of its
+ * eigenvalue.
  *
  * Source: Gower 1966, Biometrika 53:325-338.
  *
- * Edge cases: fewer than two samples, or samples all alike: not defined. Eigenvalues below zero (dissimilarities
- * that no Euclidean space holds) are reported, never corrected. Signs: see principalAxes.
+ * Edge cases: fewer than two samples, or samples all alike: not defined. Eigenvalues below zero
+ * (dissimilarities that no Euclidean space holds) are reported, never corrected. Signs: see principalAxes.
  *
  * @example principalCoordinates([[0, 2], [2, 0]]).coordinates.map(([x]) => x.toFixed(6)) // => ['1.000000', '-1.000000']
  * @example principalCoordinates([[0, 0], [0, 0]]) // => {notDefined: 'all samples are alike'}

@@ -1,9 +1,8 @@
 import type {Quantity} from '../model/quantity.ts'
 import {type CountModelFailure, isFitted} from './count-model.ts'
-import {designMatrix} from './design-matrix.ts'
 import {holm} from './holm.ts'
-import {type GroupedCounts, logEfforts} from './likelihood-ratio-permutation.ts'
-import {negativeBinomialGlm} from './negative-binomial-glm.ts'
+import type {GroupedCounts} from './likelihood-ratio-permutation.ts'
+import {rateModel} from './rate-model.ts'
 import {studentCdf, studentQuantile} from './special-functions.ts'
 
 export interface RateRatio {
@@ -21,7 +20,8 @@ export const rateRatioMethod = 'approximate, t distribution with theta taken as 
 
 /**
  * Ratios of the rates of every pair of groups from a negative binomial model with log link, offset ln effort,
- * and blocks where the design has them. Pairs in the order of `order`, or else in which units first show the groups.
+ * and blocks where the design has them. Pairs in the order of `order`, or else in which units first show the
+ * groups.
  *
  * Formula: exp(b_i - b_j); interval exp(b_i - b_j +- t(df) se), se given theta; df = units - groups, less one
  * more for every block beyond the first. Only p is adjusted for the number of pairs.
@@ -38,17 +38,14 @@ export function rateRatios(
   data: GroupedCounts,
   {confidence = 0.95, order = [...new Set(data.groups)]}: RateRatioOptions = {}
 ): RateRatio[] {
-  const {counts, groups, blocks} = data
-  const {rows, columnOf} = designMatrix(counts.length, blocks ? [groups, blocks] : [groups])
-  const model = negativeBinomialGlm({counts, design: rows, offset: logEfforts(data)})
+  const {model, contrastOf} = rateModel(data)
   const pairs = order.flatMap((to, index) => order.slice(index + 1).map((of) => ({of, to})))
   if (!isFitted(model)) return pairs.map((pair) => without(pair, model))
   const df = model.residualDegreesOfFreedom
   const quantile = studentQuantile((1 + confidence) / 2, df)
   const estimates = pairs.map((pair) => {
-    const contrast = rows[0]!.map(() => 0)
-    addTo(contrast, columnOf[0]!.get(pair.of), 1)
-    addTo(contrast, columnOf[0]!.get(pair.to), -1)
+    const baseline = contrastOf(pair.to)
+    const contrast = contrastOf(pair.of).map((value, column) => value - baseline[column]!)
     const log = dot(contrast, model.coefficients)
     const variance = dot(
       contrast,
@@ -85,11 +82,6 @@ export interface RateRatioOptions {
 function without(pair: {of: string | number; to: string | number}, {message}: CountModelFailure): RateRatio {
   const none: Quantity = {notDefined: message}
   return {...pair, ratio: none, p: none, adjustedP: none}
-}
-
-/** The first level has no column: its coefficient is 0. */
-function addTo(contrast: number[], column: number | undefined, value: number): void {
-  if (column !== undefined) contrast[column]! += value
 }
 
 function dot(first: readonly number[], second: readonly number[]): number {

@@ -4,9 +4,14 @@ import {studentQuantile} from './special-functions.ts'
 
 /** What one sampling unit yielded. */
 export interface RateUnit {
-  /** Individuals as counted, a whole number; raised to the whole sample allowed where there are several units. */
+  /**
+   * Individuals as counted, a whole number; raised to the whole sample allowed where there are several units.
+   */
   readonly count: number
-  /** Net effort behind the count; for counts as sorted from a fraction of a sample, effort times that fraction. */
+  /**
+   * Net effort behind the count; for counts as sorted from a fraction of a sample, effort times that
+   * fraction.
+   */
   readonly effort: number
 }
 
@@ -22,18 +27,18 @@ export const countingErrorMethod = 'counting error only, not a range for the hab
 /**
  * Catch rate over sampling units with its interval: individuals per `per` of effort.
  *
- * Formula: R = sum c / sum e. From two units on R exp(+-t(n - 1) s), s^2 = [n/(n - 1)] sum (c - R e)^2/(sum c)^2;
- * the standard error given is R s. Else the limits of Garwood for sum c, divided by sum e.
+ * Formula: R = sum c / sum e. From two units on R exp(+-t(n - 1) s), s^2 = [n/(n - 1)] sum (c - R e)^2/(sum
+ * c)^2; the standard error given is R s. Else the limits of Garwood for sum c, divided by sum e.
  *
- * Source: variance of a ratio of totals, Cochran 1977, Sampling Techniques, 3rd ed., section 6.4 (from memory),
- * carried to the log scale by the delta method. Garwood 1936, Biometrika 28:437-442.
+ * Source: variance of a ratio of totals, Cochran 1977, Sampling Techniques, 3rd ed., section 6.4 (from
+ * memory), carried to the log scale by the delta method. Garwood 1936, Biometrika 28:437-442.
  *
- * Edge cases: units without effort are left out. One unit, or no catch: Garwood, and the method says that it is
- * counting error only. No effort at all: not defined. Units that caught exactly alike give an interval without
- * width, and a caution.
+ * Edge cases: units without effort are left out. One unit, or no catch: Garwood, and the method says that it
+ * is counting error only. No effort at all: not defined. Units that caught exactly alike give an interval
+ * without width, and a caution.
  *
- * @throws RangeError where a count or effort is negative, a count has no effort behind it, or counting error is asked
- * of a count that is not whole.
+ * @throws RangeError where a count or effort is negative, a count has no effort behind it, or counting error
+ * is asked of a count that is not whole.
  *
  * @example ratioRate([{count: 10, effort: 50}, {count: 20, effort: 50}], {per: 100}).value // => 30
  * @example ratioRate([{count: 919, effort: 6400}], {per: 100}).value // => 14.359375

@@ -34,22 +34,23 @@ const fewArrangements = 500
 /** Enough to tell p up to 0.05 from larger ones; the test itself draws more. */
 const fewDraws = 199
 
-export const detectionCaution =
+const detectionCaution =
   'estimate: rate and clumping are taken to stay as they were, and units to stay independent'
 
 /**
- * The smallest ratio of rates that a layout would show: p of the permutation test of a difference between groups not
- * above `level`, in a share `power` of simulated seasons. Blocks are not taken into account.
+ * The smallest ratio of rates that a layout would show: p of the permutation test of a difference between
+ * groups not above `level`, in a share `power` of simulated seasons. Blocks are not taken into account.
  *
- * Formula: counts of a season from the negative binomial model with the rate of one group multiplied by r; p by
- * permuting the groups over the units, its statistic the negative binomial log-likelihood at the rates of the groups
- * (total count over total effort) and the given theta; r by bisection to 1 %. The same random numbers serve every r,
- * so that a larger r never means fewer animals.
+ * Formula: counts of a season from the negative binomial model with the rate of one group multiplied by r; p
+ * by permuting the groups over the units, its statistic the negative binomial log-likelihood at the rates of
+ * the groups (total count over total effort) and the given theta; r by bisection to 1 %. The same random
+ * numbers serve every r, so that a larger r never means fewer animals.
  *
  * Source: power by simulation, Bolker 2008, Ecological Models and Data in R, chapter 5 (from memory).
  *
- * Edge cases: a permutation test that cannot reach `level` in this layout shows nothing however large the ratio: not
- * defined. Nor is it with fewer than two groups, no catch expected, or where a ratio of 100 would not do.
+ * Edge cases: a permutation test that cannot reach `level` in this layout shows nothing however large the
+ * ratio: not defined. Nor is it with fewer than two groups, no catch expected, or where a ratio of 100 would
+ * not do.
  *
  * @throws RangeError where an effort is not above 0 or lists differ in length.
  *
@@ -100,7 +101,9 @@ export function smallestDetectableRatio(
   return {value: enough, caution: detectionCaution}
 }
 
-/** Whether p of the counts of a season is not above the level; undefined where no counts could bring it there. */
+/**
+ * Whether p of the counts of a season is not above the level; undefined where no counts could bring it there.
+ */
 function permutationP(
   {efforts, groups, theta}: DetectionLayout,
   random: ReplicatedStream,

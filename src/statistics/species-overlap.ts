@@ -7,7 +7,8 @@ export interface SpeciesOverlap {
 
 /**
  * How many species two samples share and how many each has alone: a, b and c of the presence-absence
- * dissimilarities. A sample is one value per species, the species in the same order in both; above 0 is present.
+ * dissimilarities. A sample is one value per species, the species in the same order in both; above 0 is
+ * present.
  *
  * Formula: a = species in both, b = species in the first only, c = species in the second only.
  *

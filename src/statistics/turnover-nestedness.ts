@@ -14,16 +14,16 @@ export interface TurnoverNestedness {
  * Sorensen dissimilarity among two or more samples and its parts: turnover and nestedness. A sample is one
  * value per species, the species in the same order in all; above 0 is present.
  *
- * Formula: for each pair, m = min(b, c) and M = max(b, c) of the species in one sample only. Two samples with a
- * shared species: Sorensen (m + M)/(2 a + m + M), turnover m/(a + m). Several, with S_i species each and S_T
- * together: Sorensen (sum m + sum M)/(2 (sum S_i - S_T) + sum m + sum M), turnover sum m/(sum S_i - S_T + sum m).
- * Nestedness is the difference. For two samples the second form is the first one.
+ * Formula: for each pair, m = min(b, c) and M = max(b, c) of the species in one sample only. Two samples with
+ * a shared species: Sorensen (m + M)/(2 a + m + M), turnover m/(a + m). Several, with S_i species each and
+ * S_T together: Sorensen (sum m + sum M)/(2 (sum S_i - S_T) + sum m + sum M), turnover sum m/(sum S_i - S_T +
+ * sum m). Nestedness is the difference. For two samples the second form is the first one.
  *
  * Source: Baselga 2010, Glob. Ecol. Biogeogr. 19:134-143.
  *
  * Edge cases: fewer than two samples, or samples without any species, have no dissimilarity. Turnover is 0/0
- * where no species is shared and none is replaced (an empty sample beside a filled one): not defined. A multiple-sample
- * value grows with the number of samples: compare like with like.
+ * where no species is shared and none is replaced (an empty sample beside a filled one): not defined. A
+ * multiple-sample value grows with the number of samples: compare like with like.
  *
  * @example turnoverNestedness([[1, 1, 0], [0, 1, 1]]) // => {sorensen: {value: 0.5}, turnover: {value: 0.5}, nestedness: {value: 0}}
  * @example turnoverNestedness([[1, 1, 1], [1, 0, 0]]) // => {sorensen: {value: 0.5}, turnover: {value: 0}, nestedness: {value: 0.5}}
@@ -55,7 +55,10 @@ export function turnoverNestedness(samples: readonly (readonly number[])[]): Tur
   }
 }
 
-/** Sum of S_i less S_T: occurrences of species beyond their first; the shared species where there are two samples. */
+/**
+ * Sum of S_i less S_T: occurrences of species beyond their first; the shared species where there are two
+ * samples.
+ */
 function repeatedOccurrences(samples: readonly (readonly number[])[]): number {
   const speciesCount = samples[0]?.length ?? 0
   let repeats = 0

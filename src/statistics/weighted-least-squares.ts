@@ -1,6 +1,9 @@
 import {Matrix, QrDecomposition} from 'ml-matrix'
 
-/** Coefficients for weights and a response, one each per row of the design; undefined where they are not unique. */
+/**
+ * Coefficients for weights and a response, one each per row of the design; undefined where they are not
+ * unique.
+ */
 export type LeastSquares = (
   weights: readonly number[],
   response: readonly number[]
@@ -9,9 +12,9 @@ export type LeastSquares = (
 /**
  * Weighted least squares for one design and many weights and responses.
  *
- * Formula: minimise sum w (z - x b)^2, by orthogonal triangular decomposition of sqrt(W) X, which keeps its digits
- * where weights differ by orders of magnitude; where every row belongs to one column alone, b is the weighted mean of
- * its rows.
+ * Formula: minimise sum w (z - x b)^2, by orthogonal triangular decomposition of sqrt(W) X, which keeps its
+ * digits where weights differ by orders of magnitude; where every row belongs to one column alone, b is the
+ * weighted mean of its rows.
  *
  * Source: Golub & Van Loan 2013, Matrix Computations, 4th ed., section 5.3 (from memory).
  *

@@ -2,7 +2,7 @@ import {createHash} from 'node:crypto'
 import {mkdirSync, readFileSync, rmSync, symlinkSync} from 'node:fs'
 import {join} from 'node:path'
 import {describe, expect, test} from 'vitest'
-import {build, type BuildCommandOptions} from '../../src/cli/build.ts'
+import {type BuildCommandOptions, build} from '../../src/cli/build.ts'
 import {DiskTrouble} from '../../src/files/disk-trouble.ts'
 import {provenanceSchema} from '../../src/model/provenance.ts'
 import {type buildReport, checkStudy} from '../../src/pipeline.ts'
@@ -14,7 +14,11 @@ const smallReport: typeof buildReport = async (source) => {
   const usable = await checkStudy(source)
   if ('unreadable' in usable) return usable
   const title = usable.study.settings.title ?? ''
-  const outputs = new Map([['figures/effort.svg', '<svg/>'], ['index.html', `<title>${title}</title>`], ['site-W1.html', 'W1']])
+  const outputs = new Map([
+    ['figures/effort.svg', '<svg/>'],
+    ['index.html', `<title>${title}</title>`],
+    ['site-W1.html', 'W1']
+  ])
   return {usable, textFindings: [], outputs}
 }
 
@@ -29,18 +33,33 @@ async function buildSmall(study: string, options: BuildCommandOptions = {}, make
   }
 }
 
-const slip = {'catch.csv': 'trap_id,collected,taxon,count\nW1-1,2026-05-18,Carabus problematicus,12*\nW1-1,2026-05-18,Carabus problematicus,3\nW1-1,2026-06-01,Abax parallelepipedus,2\n'}
+const slip = {
+  'catch.csv':
+    'trap_id,collected,taxon,count\nW1-1,2026-05-18,Carabus problematicus,12*\nW1-1,2026-05-18,Carabus problematicus,3\nW1-1,2026-06-01,Abax parallelepipedus,2\n'
+}
 
 test('a build makes the whole report in report/, says where it stands and what to open, and ends with 0', async () => {
   const study = studyOnDisk(slip)
   const {code, out, err} = await run(['build', study])
   expect(err).toBe('')
   expect(code).toBe(0)
-  const files = Object.entries(everythingIn(join(study, 'report'))).filter(([, content]) => content !== '(folder)')
-  expect(out).toContain(`The report stands in ${study}/report: ${files.length} files.\nOpen first: ${study}/report/index.html\n`)
+  const files = Object.entries(everythingIn(join(study, 'report'))).filter(
+    ([, content]) => content !== '(folder)'
+  )
+  expect(out).toContain(
+    `The report stands in ${study}/report: ${files.length} files.\nOpen first: ${study}/report/index.html\n`
+  )
   expect(out).toContain('1 error; 1 of 12 rows set aside.\n')
   expect(out).toContain(`To see them: pitfolio check ${study}\n`)
-  for (const name of ['index.html', 'chapter.html', 'season.html', 'site-W1.html', 'results.json', 'findings.json', 'references.bib']) {
+  for (const name of [
+    'index.html',
+    'chapter.html',
+    'season.html',
+    'site-W1.html',
+    'results.json',
+    'findings.json',
+    'references.bib'
+  ]) {
     expect(files.map(([path]) => path)).toContain(name)
   }
 })
@@ -61,7 +80,9 @@ test('provenance.json lists every input that was read and every other output wit
     tool: {name: 'pitfolio', version: provenance.tool.version},
     options: {},
     seed: 1,
-    inputs: ['catch.csv', 'sites.csv', 'study.yaml', 'taxa.csv', 'traps.csv', 'visits.csv'].map((path) => hashed(study, path)),
+    inputs: ['catch.csv', 'sites.csv', 'study.yaml', 'taxa.csv', 'traps.csv', 'visits.csv'].map((path) =>
+      hashed(study, path)
+    ),
     outputs: ['figures/effort.svg', 'index.html', 'site-W1.html'].map((path) => hashed(report, path))
   })
   expect(text).not.toContain(study)
@@ -73,7 +94,9 @@ test('a rebuild of an untouched report replaces it and leaves nothing beside it'
   const first = everythingIn(study)
   expect((await buildSmall(study)).code).toBe(0)
   expect(everythingIn(study)).toEqual(first)
-  writeFiles(study, {'study.yaml': `${first['study.yaml']}analysis: {seed: 7}\n`.replace('two places', 'three places')})
+  writeFiles(study, {
+    'study.yaml': `${first['study.yaml']}analysis: {seed: 7}\n`.replace('two places', 'three places')
+  })
   expect((await buildSmall(study)).code).toBe(0)
   const second = everythingIn(study)
   expect(second['report/index.html']).toBe('<title>Beetles of three places</title>')
@@ -84,16 +107,25 @@ test('a rebuild of an untouched report replaces it and leaves nothing beside it'
 test('a report that was edited is left alone, with the names of the files; --force replaces it', async () => {
   const study = studyOnDisk()
   await buildSmall(study)
-  writeFiles(join(study, 'report'), {'index.html': '<title>Beetles of two placeS</title>', 'notes/mine.txt': 'mine'})
+  writeFiles(join(study, 'report'), {
+    'index.html': '<title>Beetles of two placeS</title>',
+    'notes/mine.txt': 'mine'
+  })
   const before = everythingIn(study)
   const refused = await buildSmall(study)
   expect(refused).toMatchObject({code: 2, out: ''})
-  expect(refused.err).toContain('was edited since pitfolio wrote it\nchanged: index.html\nadded: notes/mine.txt\n')
+  expect(refused.err).toContain(
+    'was edited since pitfolio wrote it\nchanged: index.html\nadded: notes/mine.txt\n'
+  )
   expect(refused.err).toContain('--force')
   expect(everythingIn(study)).toEqual(before)
   expect((await buildSmall(study, {force: true})).code).toBe(0)
   expect(Object.keys(everythingIn(join(study, 'report')))).toEqual([
-    'figures', 'figures/effort.svg', 'index.html', 'provenance.json', 'site-W1.html'
+    'figures',
+    'figures/effort.svg',
+    'index.html',
+    'provenance.json',
+    'site-W1.html'
   ])
 })
 
@@ -118,8 +150,13 @@ describe('what pitfolio did not make is never replaced, not even with --force', 
   const notOurs: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     'a folder with something in it': {'report/thesis.docx': 'years of work'},
     'a folder whose provenance.json is of another program': {'report/provenance.json': '{"format": "other"}'},
-    'a folder whose provenance.json is no JSON': {'report/provenance.json': 'hello', 'report/index.html': 'x'},
-    'a folder whose provenance.json lost its lists': {'report/provenance.json': '{"format": "pitfolio-provenance"}'},
+    'a folder whose provenance.json is no JSON': {
+      'report/provenance.json': 'hello',
+      'report/index.html': 'x'
+    },
+    'a folder whose provenance.json lost its lists': {
+      'report/provenance.json': '{"format": "pitfolio-provenance"}'
+    },
     'a file': {report: 'a file of that name'}
   }
   for (const [name, files] of Object.entries(notOurs)) {
@@ -138,7 +175,10 @@ describe('what pitfolio did not make is never replaced, not even with --force', 
   test('a report into which somebody put a study', async () => {
     const study = studyOnDisk()
     await buildSmall(study)
-    writeFiles(join(study, 'report'), {'next/study.yaml': 'title: the next one\n', 'study.yaml': 'title: mine\n'})
+    writeFiles(join(study, 'report'), {
+      'next/study.yaml': 'title: the next one\n',
+      'study.yaml': 'title: mine\n'
+    })
     const before = everythingIn(study)
     expect((await buildSmall(study, {force: true})).err).toContain('holds a study.yaml')
     expect(everythingIn(study)).toEqual(before)
@@ -151,8 +191,16 @@ describe('--out', () => {
     ['the study folder by another way', (study) => `${study}/text/..`, /is the study folder itself/],
     ['a folder that holds the study', (study) => join(study, '..'), /holds the study folder/],
     ['the root of the disk', () => '/', /holds the study folder/],
-    ['a folder with texts of the study', (study) => join(study, 'text'), /stands where the study keeps text\/intro\.md/],
-    ['inside a folder with texts of the study', (study) => join(study, 'text/new/report'), /among files of the study, such as text\/intro\.md/],
+    [
+      'a folder with texts of the study',
+      (study) => join(study, 'text'),
+      /stands where the study keeps text\/intro\.md/
+    ],
+    [
+      'inside a folder with texts of the study',
+      (study) => join(study, 'text/new/report'),
+      /among files of the study, such as text\/intro\.md/
+    ],
     ['a table of the study', (study) => join(study, 'catch.csv'), /stands where the study keeps catch\.csv/],
     ['below a table of the study', (study) => join(study, 'catch.csv/report'), /catch\.csv/]
   ]
@@ -174,7 +222,9 @@ describe('--out', () => {
     const link = join(temporaryFolder(), 'link')
     symlinkSync(study, link)
     expect((await buildSmall(study, {out: link})).err).toContain('is the study folder itself')
-    expect((await buildSmall(study, {out: join(link, 'catch.csv')})).err).toContain('stands where the study keeps catch.csv')
+    expect((await buildSmall(study, {out: join(link, 'catch.csv')})).err).toContain(
+      'stands where the study keeps catch.csv'
+    )
   })
 
   test('a folder elsewhere is made with the folders above it; an empty one is filled', async () => {
@@ -203,17 +253,27 @@ test('--strict stops at any error with 1 and writes nothing; cautions do not sto
   expect({code, out}).toEqual({code: 1, out: ''})
   expect(err).toContain('pitfolio: 1 error; with --strict nothing is written\n')
   expect(everythingIn(study)).toEqual(before)
-  const mild = studyOnDisk({'catch.csv': 'trap_id,collected,taxon,count\nW1-1,2026-05-18,Carabus problematicsu,1\nW1-1,2026-06-01,Abax parallelepipedus,2\n'})
+  const mild = studyOnDisk({
+    'catch.csv':
+      'trap_id,collected,taxon,count\nW1-1,2026-05-18,Carabus problematicsu,1\nW1-1,2026-06-01,Abax parallelepipedus,2\n'
+  })
   expect((await buildSmall(mild, {strict: true})).code).toBe(0)
 })
 
-test('findings about the author\'s own texts are told by the build, for the check cannot see them', async () => {
+test("findings about the author's own texts are told by the build, for the check cannot see them", async () => {
   const study = studyOnDisk()
   const {out, err} = await buildSmall(study, {}, async (source, assets) => {
     const report = await smallReport(source, assets)
     if ('unreadable' in report) return report
     const place = {file: 'text/discussion.md', line: 3, column: 9}
-    const finding = {code: 'unknown-name-in-text', severity: 'caution', place, message: 'no result `catc`', why: 'why', remedy: 'did you mean `catch`?'} as const
+    const finding = {
+      code: 'unknown-name-in-text',
+      severity: 'caution',
+      place,
+      message: 'no result `catc`',
+      why: 'why',
+      remedy: 'did you mean `catch`?'
+    } as const
     return {...report, textFindings: [finding]}
   })
   expect(err).toContain('caution  unknown-name-in-text')
@@ -226,11 +286,22 @@ test('--only is written down in provenance.json; a document that there is not is
   const before = everythingIn(study)
   const unknown = await buildSmall(study, {only: ['seasn']})
   expect(unknown.code).toBe(2)
-  expect(unknown.err).toContain('there is no document seasn; nothing was written\n  mend  Did you mean `season`?')
+  expect(unknown.err).toContain(
+    'there is no document seasn; nothing was written\n  mend  Did you mean `season`?'
+  )
   expect(everythingIn(study)).toEqual(before)
   expect((await buildSmall(study, {only: ['site', 'index']})).code).toBe(0)
-  expect(provenanceSchema.parse(JSON.parse(readFileSync(join(study, 'report/provenance.json'), 'utf8'))).options).toEqual({only: ['index', 'site']})
-  const real = await run(['build', study, '--only', 'chapter,site-W1', '--out', join(temporaryFolder(), 'some')])
+  expect(
+    provenanceSchema.parse(JSON.parse(readFileSync(join(study, 'report/provenance.json'), 'utf8'))).options
+  ).toEqual({only: ['index', 'site']})
+  const real = await run([
+    'build',
+    study,
+    '--only',
+    'chapter,site-W1',
+    '--out',
+    join(temporaryFolder(), 'some')
+  ])
   expect(real.code).toBe(0)
 })
 
@@ -250,7 +321,9 @@ test('a table that changes while it is read stops the build before anything is w
   const before = Object.keys(everythingIn(study))
   const {code, err} = await buildSmall(study, {}, async (source, assets) => {
     const report = await smallReport(source, assets)
-    writeFiles(study, {'catch.csv': 'trap_id,collected,taxon,count\nW1-1,2026-05-18,Abax parallelepipedus,9\n'})
+    writeFiles(study, {
+      'catch.csv': 'trap_id,collected,taxon,count\nW1-1,2026-05-18,Abax parallelepipedus,9\n'
+    })
     for await (const _ of source.read('catch.csv'));
     return report
   })

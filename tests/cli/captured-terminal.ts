@@ -34,7 +34,10 @@ export function capturedTerminal({isTerminal = false, width = 100, debug = false
 }
 
 /** Run a command line in this process. */
-export async function run(words: readonly string[], screen: Screen = {}): Promise<{code: number; out: string; err: string}> {
+export async function run(
+  words: readonly string[],
+  screen: Screen = {}
+): Promise<{code: number; out: string; err: string}> {
   const captured = capturedTerminal(screen)
   const code = await runPitfolio(words, captured.terminal)
   return {code, out: captured.out(), err: captured.err()}

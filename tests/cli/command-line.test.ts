@@ -4,13 +4,16 @@ import {runPitfolio} from '../../src/cli/run-pitfolio.ts'
 import {faultText} from '../../src/cli/terminal/trouble-text.ts'
 import {capturedTerminal, run} from './captured-terminal.ts'
 
-const {version} = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {version: string}
+const {version} = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
+  version: string
+}
 
 test('--help lists the commands with examples on standard output and ends with 0', async () => {
   const {code, out, err} = await run(['--help'])
   expect(code).toBe(0)
   expect(err).toBe('')
-  for (const name of ['init', 'check', 'build', 'explain']) expect(out).toMatch(new RegExp(`^  ${name} `, 'm'))
+  for (const name of ['init', 'check', 'build', 'explain'])
+    expect(out).toMatch(new RegExp(`^  ${name} `, 'm'))
   expect(out).toContain('Examples:\n  pitfolio init my-study\n')
 })
 
@@ -58,7 +61,15 @@ test('control characters in the words of a command do not reach the terminal', a
 
 test('an error that nobody expected ends with 70, says whose fault it is, and shows no code', async () => {
   const {terminal, err} = capturedTerminal()
-  const broken = {...terminal, out: {...terminal.out, write: () => { throw new TypeError('x is not a function') }}}
+  const broken = {
+    ...terminal,
+    out: {
+      ...terminal.out,
+      write: () => {
+        throw new TypeError('x is not a function')
+      }
+    }
+  }
   expect(await runPitfolio(['explain'], broken)).toBe(70)
   expect(err()).toContain('this is a fault in pitfolio, not in your data: x is not a function')
   expect(err()).toContain(`pitfolio ${version}, Node.js ${process.version}`)
@@ -67,5 +78,7 @@ test('an error that nobody expected ends with 70, says whose fault it is, and sh
 
 test('PITFOLIO_DEBUG shows where a fault happened', () => {
   const {terminal} = capturedTerminal({debug: true})
-  expect(faultText(terminal.err, new Error('gone wrong'), version, true)).toMatch(/^\s+at .*command-line\.test\.ts/m)
+  expect(faultText(terminal.err, new Error('gone wrong'), version, true)).toMatch(
+    /^\s+at .*command-line\.test\.ts/m
+  )
 })

@@ -8,7 +8,8 @@ test('every rule is explained with remedy, reason, source and an example that sh
     const explained = await run(['explain', code])
     expect(explained).toMatchObject({code: 0, err: ''})
     expect(explained.out).toContain(`---- ${severity}  ${code} ---`)
-    for (const label of ['mend', 'why', 'source']) expect(explained.out).toMatch(new RegExp(`^  ${label} +\\S`, 'm'))
+    for (const label of ['mend', 'why', 'source'])
+      expect(explained.out).toMatch(new RegExp(`^  ${label} +\\S`, 'm'))
     const shows = examples.some(({findings}) => findings.length > 0)
     expect(explained.out.includes('\n  gives\n')).toBe(shows)
   }

@@ -14,7 +14,15 @@ test('the starter passes the check without any finding', async () => {
   expect(out).toContain(`Next: pitfolio check '${folder}'\n`)
   const files = everythingIn(folder)
   expect(Object.keys(files)).toEqual([
-    'catch.csv', 'sites.csv', 'study.schema.json', 'study.yaml', 'taxa.csv', 'text', 'text/introduction.md', 'traps.csv', 'visits.csv'
+    'catch.csv',
+    'sites.csv',
+    'study.schema.json',
+    'study.yaml',
+    'taxa.csv',
+    'text',
+    'text/introduction.md',
+    'traps.csv',
+    'visits.csv'
   ])
   expect(files['study.yaml']?.startsWith(schemaLine)).toBe(true)
   expect(files['study.schema.json']).toBe(schema)
@@ -48,7 +56,9 @@ test('--from-example copies the example study, with the schema beside it', async
   const files = everythingIn(folder)
   expect(files['study.yaml']?.startsWith(schemaLine)).toBe(true)
   expect(files['study.schema.json']).toBe(schema)
-  expect(files['catch.csv']).toBe(readFileSync(new URL('../../example-study/catch.csv', import.meta.url), 'latin1'))
+  expect(files['catch.csv']).toBe(
+    readFileSync(new URL('../../example-study/catch.csv', import.meta.url), 'latin1')
+  )
   expect(Object.keys(files).filter((path) => path.startsWith('report'))).toEqual([])
 })
 

@@ -2,8 +2,8 @@ import {readFileSync} from 'node:fs'
 import {Ajv2020} from 'ajv/dist/2020.js'
 import {load} from 'js-yaml'
 import {expect, test} from 'vitest'
-import {schemaFiles} from './schema-files.ts'
 import {generatedFiles} from './generated-files.ts'
+import {schemaFiles} from './schema-files.ts'
 
 const root = new URL('../../', import.meta.url)
 
@@ -23,7 +23,9 @@ test('every schema is valid JSON Schema 2020-12 and keeps the descriptions', () 
 })
 
 test('the schema of study.yaml accepts the example and the starter, and refuses a slip', () => {
-  const validate = new Ajv2020({strict: false}).compile(JSON.parse(schemaFiles().get('src/model/study.schema.json') ?? '{}'))
+  const validate = new Ajv2020({strict: false}).compile(
+    JSON.parse(schemaFiles().get('src/model/study.schema.json') ?? '{}')
+  )
   for (const path of ['example-study/study.yaml', 'templates/starter/study.yaml']) {
     const settings = load(readFileSync(new URL(path, root), 'utf8'))
     validate(settings)

@@ -21,7 +21,8 @@ const described: readonly Described[] = [
   {
     path: 'src/model/results.schema.json',
     title: 'results.json of pitfolio',
-    description: 'Every computed number of a report, with label, unit and interval, or the reason why there is none.',
+    description:
+      'Every computed number of a report, with label, unit and interval, or the reason why there is none.',
     schema: resultsSchema
   },
   {
@@ -44,7 +45,11 @@ export function schemaFiles(): ReadonlyMap<string, string> {
 }
 
 function schemaText({title, description, schema}: Described): string {
-  const {$schema, ...body} = z.toJSONSchema(schema, {target: 'draft-2020-12', io: 'input', override: ({jsonSchema}) => tidy(jsonSchema)})
+  const {$schema, ...body} = z.toJSONSchema(schema, {
+    target: 'draft-2020-12',
+    io: 'input',
+    override: ({jsonSchema}) => tidy(jsonSchema)
+  })
   return `${JSON.stringify({$schema, title, description, ...body}, null, 2)}\n`
 }
 

@@ -10,18 +10,34 @@ const report = JSON.stringify({format: 'pitfolio-provenance'})
 
 test('the files of a study are listed by path in code-unit order with their sizes', async () => {
   const folder = temporaryFolder()
-  writeFiles(folder, {'study.yaml': 'title: x', 'b/c.csv': '12', 'b-a.csv': '1', 'Z.csv': '', 'text/ä.md': 'ä'})
+  writeFiles(folder, {
+    'study.yaml': 'title: x',
+    'b/c.csv': '12',
+    'b-a.csv': '1',
+    'Z.csv': '',
+    'text/ä.md': 'ä'
+  })
   const {files} = await readStudyFolder(folder)
   expect([...files]).toEqual([
-    ['Z.csv', {size: 0}], ['b-a.csv', {size: 1}], ['b/c.csv', {size: 2}], ['study.yaml', {size: 8}], ['text/ä.md', {size: 2}]
+    ['Z.csv', {size: 0}],
+    ['b-a.csv', {size: 1}],
+    ['b/c.csv', {size: 2}],
+    ['study.yaml', {size: 8}],
+    ['text/ä.md', {size: 2}]
   ])
 })
 
 test('hidden files, report/ and every other report in the folder are no part of the study', async () => {
   const folder = temporaryFolder()
   writeFiles(folder, {
-    'study.yaml': '', '.git/config': '', '.hidden.csv': '', 'report/anything.csv': '', 'node_modules/a/b.js': '',
-    'drafts/one/provenance.json': report, 'drafts/one/tables/catch.csv': '', 'archive/provenance.json': '{}'
+    'study.yaml': '',
+    '.git/config': '',
+    '.hidden.csv': '',
+    'report/anything.csv': '',
+    'node_modules/a/b.js': '',
+    'drafts/one/provenance.json': report,
+    'drafts/one/tables/catch.csv': '',
+    'archive/provenance.json': '{}'
   })
   expect([...(await readStudyFolder(folder)).files.keys()]).toEqual(['archive/provenance.json', 'study.yaml'])
 })
@@ -83,5 +99,8 @@ test('only what was read counts as an input, also when it was read in part', asy
   const {source, inputs} = recordReads(await readStudyFolder(folder))
   for await (const _ of source.read('study.yaml'));
   for await (const _ of source.read('part.csv')) break
-  expect((await inputs()).map(({path, bytes}) => [path, bytes])).toEqual([['part.csv', 8], ['study.yaml', 8]])
+  expect((await inputs()).map(({path, bytes}) => [path, bytes])).toEqual([
+    ['part.csv', 8],
+    ['study.yaml', 8]
+  ])
 })

@@ -22,7 +22,10 @@ export function writeFiles(folder: string, files: Readonly<Record<string, string
 export function studyOnDisk(files: Readonly<Record<string, string | Uint8Array | null>> = {}): string {
   const folder = join(temporaryFolder(), 'study')
   const all = Object.entries<string | Uint8Array | null>({...baseStudy, ...files})
-  writeFiles(folder, Object.fromEntries(all.filter((entry): entry is [string, string | Uint8Array] => entry[1] !== null)))
+  writeFiles(
+    folder,
+    Object.fromEntries(all.filter((entry): entry is [string, string | Uint8Array] => entry[1] !== null))
+  )
   return folder
 }
 
@@ -32,7 +35,11 @@ export function everythingIn(folder: string): Readonly<Record<string, string>> {
   for (const entry of readdirSync(folder, {withFileTypes: true, recursive: true})) {
     const path = join(entry.parentPath, entry.name)
     const name = path.slice(folder.length + 1)
-    found[name] = entry.isFile() ? readFileSync(path).toString('latin1') : entry.isDirectory() ? '(folder)' : '(link)'
+    found[name] = entry.isFile()
+      ? readFileSync(path).toString('latin1')
+      : entry.isDirectory()
+        ? '(folder)'
+        : '(link)'
   }
   return Object.fromEntries(Object.entries(found).sort(([a], [b]) => (a < b ? -1 : 1)))
 }

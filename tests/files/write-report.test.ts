@@ -8,7 +8,11 @@ import {withProvenance} from '../../src/files/with-provenance.ts'
 import {writeReport} from '../../src/files/write-report.ts'
 import {everythingIn, studyOnDisk, temporaryFolder, writeFiles} from './study-on-disk.ts'
 
-async function write(study: string, files: Readonly<Record<string, string>>, out = join(study, 'report')): Promise<void> {
+async function write(
+  study: string,
+  files: Readonly<Record<string, string>>,
+  out = join(study, 'report')
+): Promise<void> {
   const source = await readStudyFolder(study)
   const outputs = withProvenance(new Map(Object.entries(files)), {toolVersion: '0.0.0', seed: 1, inputs: []})
   await writeReport(source, await outputFolder(source, out, false), outputs, false)
@@ -18,7 +22,13 @@ async function write(study: string, files: Readonly<Record<string, string>>, out
 function deadRun(study: string, owner: object): void {
   const name = '.report.pitfolio-abc123'
   writeFiles(study, {
-    [`${name}/owner.json`]: JSON.stringify({format: 'pitfolio-work', target: 'report', host: hostname(), pid: 2 ** 30, ...owner}),
+    [`${name}/owner.json`]: JSON.stringify({
+      format: 'pitfolio-work',
+      target: 'report',
+      host: hostname(),
+      pid: 2 ** 30,
+      ...owner
+    }),
     [`${name}/new/index.html`]: 'half'
   })
 }
@@ -76,7 +86,10 @@ test('what a run that died has left is cleared away', async () => {
 test('a report that a run took away before it died is put back, so that edits in it are not lost', async () => {
   const study = studyOnDisk()
   await write(study, {'index.html': 'old'})
-  const old = Object.entries(everythingIn(join(study, 'report'))).map(([path, text]) => [`.report.pitfolio-abc123/old/${path}`, text])
+  const old = Object.entries(everythingIn(join(study, 'report'))).map(([path, text]) => [
+    `.report.pitfolio-abc123/old/${path}`,
+    text
+  ])
   const other = studyOnDisk(Object.fromEntries([...old, ['.report.pitfolio-abc123/old/notes.txt', 'mine']]))
   deadRun(other, {})
   await expect(write(other, {'index.html': 'new'})).rejects.toMatchObject({files: ['added: notes.txt']})
@@ -87,7 +100,12 @@ test('a report that a run took away before it died is put back, so that edits in
 })
 
 test('what is not surely left by a dead run of ours stays', async () => {
-  const owners: readonly object[] = [{pid: process.pid}, {host: 'another-machine'}, {target: 'other'}, {format: 'other'}]
+  const owners: readonly object[] = [
+    {pid: process.pid},
+    {host: 'another-machine'},
+    {target: 'other'},
+    {format: 'other'}
+  ]
   for (const owner of owners) {
     const study = studyOnDisk()
     deadRun(study, owner)

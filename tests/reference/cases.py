@@ -175,6 +175,12 @@ def design_cases(rng):
     out.append(empty_site)
     # one site in a habitat: composition and rates only; the model has no spread within that habitat
     out.append(design(rng, 'single-site', 'edge', [1, 4], 10, 1.0, 0.5))
+    # one site holds what its neighbours hold apart: its squared distance to the centroid is negative
+    negative = design(rng, 'negative-square', 'edge', [5, 5], 6, 1.5, 0.3)
+    negative['nights'] = [100.0] * 10
+    negative['counts'][:5] = [[10, 0, 0, 0, 0, 1], [0, 11, 0, 0, 0, 0], [0, 0, 9, 0, 0, 0], [0, 0, 0, 10, 0, 0],
+                              [10, 10, 10, 10, 0, 0]]
+    out.append(negative)
     perfect = design(rng, 'perfect-indicator', 'edge', [3, 3], 6, 1.5, 0.3)
     for site, row in enumerate(perfect['counts']):
         row[0] = 3 + site if site < 3 else 0

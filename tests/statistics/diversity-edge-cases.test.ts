@@ -232,10 +232,12 @@ describe('sizes of a curve', () => {
     }
   })
 
-  test('stand denser at the reference size than at the ends', () => {
+  test('stand denser at the start and at the reference size than between them and at the end', () => {
     const sizes = curveSizes(10_000)
     const at = sizes.indexOf(10_000)
-    expect(sizes[at]! - sizes[at - 1]!).toBeLessThan(sizes[1]! - sizes[0]!)
+    const middle = sizes.findIndex((size) => size > 3000)
+    expect(sizes[at]! - sizes[at - 1]!).toBeLessThan(sizes[middle]! - sizes[middle - 1]!)
+    expect(sizes[1]! - sizes[0]!).toBeLessThan(sizes[middle]! - sizes[middle - 1]!)
     expect(sizes[at + 1]! - sizes[at]!).toBeLessThan(sizes.at(-1)! - sizes.at(-2)!)
   })
 })

@@ -17,7 +17,10 @@ export function groundLine(
   const [left, right] = draws ? ['┐', '┌'] : ['|', '|']
   const cup = inCup === '' ? '' : `${left} ${inCup} ${right}`
   const start = `${soil}${soil}${cup}${soil}${soil}`
-  const rest = Math.max(3, width - textWidth(start) - textWidth(title) - 2)
+  const rest = Math.max(0, width - textWidth(start) - textWidth(title) - 2)
   const cupPainted = inCup === '' ? '' : `${left} ${paint('bold', inCup)} ${right}`
-  return `${soil}${soil}${cupPainted}${soil}${soil} ${paintTitle(title)} ${paint('faint', soil.repeat(rest))}\n`
+  return (
+    `${soil}${soil}${cupPainted}${soil}${soil} ${paintTitle(title)} ${paint('faint', soil.repeat(rest))}`.trimEnd() +
+    '\n'
+  )
 }

@@ -8,13 +8,14 @@ const narrowest = 40
 export function processTerminal(): Terminal {
   const {env} = process
   return {
-    out: channel(process.stdout, env),
-    err: channel(process.stderr, env),
+    out: channelOf(process.stdout, env, process.platform),
+    err: channelOf(process.stderr, env, process.platform),
     debug: (env.PITFOLIO_DEBUG ?? '') !== ''
   }
 }
 
-function channel(stream: NodeJS.WriteStream, env: NodeJS.ProcessEnv): Channel {
+/** What one stream can show. */
+export function channelOf(stream: NodeJS.WriteStream, env: NodeJS.ProcessEnv, platform: string): Channel {
   const isTerminal = stream.isTTY === true && env.TERM !== 'dumb'
   // A reader that has seen enough (`| head`) is no fault: what is left is not shown, and the exit code stays true.
   stream.on('error', (error: NodeJS.ErrnoException) => {
@@ -25,11 +26,11 @@ function channel(stream: NodeJS.WriteStream, env: NodeJS.ProcessEnv): Channel {
     isTerminal,
     width: Math.max(narrowest, Math.min(widest, (isTerminal && stream.columns) || widest)),
     paint: isTerminal && (env.NO_COLOR ?? '') === '' ? colours : noColours,
-    draws: isTerminal && showsUnicode(env)
+    draws: isTerminal && showsUnicode(env, platform)
   }
 }
 
-function showsUnicode(env: NodeJS.ProcessEnv): boolean {
-  if (process.platform === 'win32') return true
+function showsUnicode(env: NodeJS.ProcessEnv, platform: string): boolean {
+  if (platform === 'win32') return true
   return /utf-?8/i.test(env.LC_ALL || env.LC_CTYPE || env.LANG || '')
 }
