@@ -40,8 +40,9 @@ function licenceOf(folder) {
 export default defineConfig({
   input: {pitfolio: 'src/cli/main.ts'},
   platform: 'node',
-  // Any `canvas` that happens to be installed would change how wide vega thinks a text is, and so the charts.
-  external: ['canvas'],
+  // `canvas` is never installed by us, and vega does without it. @resvg/resvg-js is a native library: it is loaded
+  // from node_modules as it is.
+  external: ['canvas', /^@resvg\//],
   plugins: [licences()],
   output: {
     dir: 'dist',

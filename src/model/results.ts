@@ -1,207 +1,373 @@
 import {z} from 'zod'
+import {
+  comparisonSchema,
+  compositionSchema,
+  indicatorsSchema,
+  makeUpSchema,
+  methodUsedSchema,
+  setAsideSchema,
+  sexesAndStagesSchema,
+  speciesSeasonSchema
+} from './comparison-results.ts'
+import {
+  assemblageSchema,
+  dissimilaritiesSchema,
+  equalCoverageSchema,
+  partitionSchema
+} from './diversity-results.ts'
 import {measureSchema as measure} from './measure-schema.ts'
 
 /**
  * Everything that a report may print, and all of results.json. One description gives the types, the
  * JSON Schema of the file and the names that templates can call.
  */
-const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/).describe('A calendar day, ISO 8601.')
+const day = z
+  .string()
+  .regex(/^\d{4}-\d{2}-\d{2}$/)
+  .describe('A calendar day, ISO 8601.')
 const text = z.string()
 
 /** Effort of a trap, site, habitat, round or the whole study, in trap-nights. */
-export const effortSchema = z.strictObject({
-  exposures: measure.describe('Exposures on record.'),
-  planned: measure,
-  exposed: measure.describe('Nights between opening and collection, before any credit.'),
-  net: measure.describe('Nights that count: exposure times credit, catch on record.'),
-  unsorted: measure.describe('Nights of samples not sorted yet.'),
-  lost: measure.describe('Planned less net less unsorted.'),
-  shareLost: measure
-}).meta({id: 'effort'})
+export const effortSchema = z
+  .strictObject({
+    exposures: measure.describe('Exposures on record.'),
+    planned: measure,
+    exposed: measure.describe('Nights between opening and collection, before any credit.'),
+    net: measure.describe('Nights that count: exposure times credit, catch on record.'),
+    unsorted: measure.describe('Nights of samples not sorted yet.'),
+    lost: measure.describe('Planned less net less unsorted.'),
+    shareLost: measure
+  })
+  .meta({id: 'effort'})
 
 /** Catch of a trap, site, habitat, round or the whole study. Counts as counted, never raised. */
-export const catchSchema = z.strictObject({
-  individuals: measure.describe('Individuals in the rates.'),
-  names: measure.describe('Different names among them.'),
-  outsideEffort: measure.describe('Individuals caught outside the effort.'),
-  total: measure.describe('Both together.'),
-  rate: measure.describe('Activity-density: individuals per 100 trap-nights.'),
-  rimRate: measure.optional().describe('The same per metre of rim, where trap types differ.')
-}).meta({id: 'catch'})
+export const catchSchema = z
+  .strictObject({
+    individuals: measure.describe('Individuals in the rates.'),
+    names: measure.describe('Different names among them.'),
+    outsideEffort: measure.describe('Individuals caught outside the effort.'),
+    total: measure.describe('Both together.'),
+    rate: measure.describe('Activity-density: individuals per 100 trap-nights.'),
+    rimRate: measure.optional().describe('The same per metre of rim, where trap types differ.')
+  })
+  .meta({id: 'catch'})
 
-const curvePoint = z.strictObject({
-  size: z.number().describe('Individuals.'), value: z.number(), beyond: z.boolean().describe('Extrapolated beyond the catch.')
-})
+export const scopeSchema = z
+  .strictObject({
+    id: text,
+    label: text,
+    leftOut: z.array(
+      z.strictObject({
+        taxon: text,
+        individuals: measure,
+        reason: text.describe('Completes: left out of diversity because ...')
+      })
+    ),
+    leftOutIndividuals: measure,
+    study: assemblageSchema,
+    habitats: z.array(assemblageSchema),
+    sites: z.array(assemblageSchema),
+    /** Whether observed species numbers may be ranked at all: only at equal effort and equal coverage. */
+    rankable: z.boolean(),
+    equalCoverage: equalCoverageSchema,
+    partitions: z.array(partitionSchema).describe('Between habitats, and between the sites of each habitat.'),
+    dissimilarities: z.strictObject({sites: dissimilaritiesSchema, habitats: dissimilaritiesSchema}),
+    comparison: comparisonSchema,
+    composition: compositionSchema,
+    indicators: indicatorsSchema,
+    season: z.array(speciesSeasonSchema).describe('Common species, most numerous first.'),
+    guilds: makeUpSchema,
+    bodySizes: makeUpSchema
+  })
+  .meta({id: 'scope'})
 
-/** The diversity of one assemblage: the pooled catch of a habitat, a site or the study, within a scope. */
-export const assemblageSchema = z.strictObject({
-  of: z.enum(['study', 'habitat', 'site']),
-  id: text, label: text, style: z.number().describe('Place of its habitat in the palette.'),
-  sites: measure, net: measure,
-  individuals: measure, species: measure, singletons: measure, doubletons: measure,
-  coverage: measure, chao1: measure,
-  hill: z.strictObject({
-    q0: z.strictObject({observed: measure, asymptotic: measure}),
-    q1: z.strictObject({observed: measure, asymptotic: measure}),
-    q2: z.strictObject({observed: measure, asymptotic: measure})
-  }),
-  shannon: measure, giniSimpson: measure, pielou: measure, bergerParker: measure,
-  /** Species and Chao1 with every name counted, also those that a finer name within it already stands for. */
-  allNames: z.strictObject({species: measure, chao1: measure}),
-  curves: z.array(z.strictObject({order: z.union([z.literal(0), z.literal(1), z.literal(2)]), points: z.array(curvePoint)})),
-  ranks: z.array(z.strictObject({rank: z.number(), taxon: text, individuals: z.number(), share: z.number()}))
-}).meta({id: 'assemblage'})
+export const habitatSchema = z
+  .strictObject({
+    id: text,
+    label: text,
+    style: z.number(),
+    assignedBy: text.optional(),
+    vegetation: text.optional(),
+    litter: text.optional(),
+    soil: text.optional(),
+    sites: measure,
+    traps: measure,
+    rounds: measure,
+    effort: effortSchema,
+    catch: catchSchema,
+    /** Groups of the study (scopes) with their own rates. */
+    groups: z.array(z.strictObject({id: text, label: text, catch: catchSchema})),
+    shareOfCatch: measure
+  })
+  .meta({id: 'habitat'})
 
-export const scopeSchema = z.strictObject({
-  id: text, label: text,
-  leftOut: z.array(z.strictObject({taxon: text, individuals: measure, reason: text.describe('Completes: left out of diversity because ...')})),
-  leftOutIndividuals: measure,
-  study: assemblageSchema,
-  habitats: z.array(assemblageSchema),
-  sites: z.array(assemblageSchema),
-  /** Whether observed species numbers may be ranked at all: only at equal effort and equal coverage. */
-  rankable: z.boolean()
-}).meta({id: 'scope'})
+export const vertebratesSchema = z
+  .strictObject({
+    recorded: z.boolean().describe('Whether vertebrates were recorded at all.'),
+    count: measure,
+    perThousand: measure.describe('Per 1,000 trap-nights of exposure.'),
+    events: z.array(
+      z.strictObject({
+        site: text,
+        trap: text,
+        collected: day,
+        count: measure,
+        what: text.optional(),
+        fate: text.optional()
+      })
+    )
+  })
+  .meta({id: 'vertebrates'})
 
-export const habitatSchema = z.strictObject({
-  id: text, label: text, style: z.number(),
-  assignedBy: text.optional(), vegetation: text.optional(), litter: text.optional(), soil: text.optional(),
-  sites: measure, traps: measure, rounds: measure,
-  effort: effortSchema, catch: catchSchema,
-  /** Groups of the study (scopes) with their own rates. */
-  groups: z.array(z.strictObject({id: text, label: text, catch: catchSchema})),
-  shareOfCatch: measure
-}).meta({id: 'habitat'})
+export const siteSchema = z
+  .strictObject({
+    id: text,
+    name: text,
+    habitat: text,
+    habitatLabel: text,
+    style: z.number(),
+    owner: text.optional(),
+    locality: text.optional(),
+    region: text.optional(),
+    country: text.optional(),
+    management: text.optional(),
+    soil: text.optional(),
+    remarks: text.optional(),
+    /** Position as others may see it. */
+    position: z.strictObject({
+      shown: z.enum(['exact', 'rounded', 'withheld', 'not recorded']),
+      latitude: text.optional(),
+      longitude: text.optional(),
+      precision: text.optional().describe('Size of the grid in degrees.'),
+      because: text.optional().describe('Why it is not exact: completes "because ...".')
+    }),
+    structure: z.array(measure).describe('Habitat structure and elevation, as recorded.'),
+    traps: measure,
+    rounds: measure,
+    firstOpened: day.optional(),
+    lastCollected: day.optional(),
+    removal: z.strictObject({recorded: measure, notRecorded: measure, lastRemoved: day.optional()}),
+    effort: effortSchema,
+    catch: catchSchema,
+    groups: z.array(z.strictObject({id: text, label: text, catch: catchSchema})),
+    /** Names of this site, most numerous first; sensitive ones that may not be shown are counted, not named. */
+    taxa: z.array(z.strictObject({taxon: text, individuals: measure, total: measure})),
+    withheldTaxa: measure,
+    worthKnowing: z
+      .array(
+        z.strictObject({
+          taxon: text,
+          englishName: text.optional(),
+          note: text,
+          total: measure
+        })
+      )
+      .describe(
+        'Kinds of which taxa.csv has something to tell: listed ones first, then the most numerous; at most five.'
+      ),
+    listed: z
+      .array(z.strictObject({taxon: text, status: text, total: measure}))
+      .describe('Protected or red-listed kinds.'),
+    vertebrates: vertebratesSchema
+  })
+  .meta({id: 'site'})
 
-export const vertebratesSchema = z.strictObject({
-  recorded: z.boolean().describe('Whether vertebrates were recorded at all.'),
-  count: measure, perThousand: measure.describe('Per 1,000 trap-nights of exposure.'),
-  events: z.array(z.strictObject({
-    site: text, trap: text, collected: day, count: measure, what: text.optional(), fate: text.optional()
-  }))
-}).meta({id: 'vertebrates'})
+export const taxonSchema = z
+  .strictObject({
+    taxon: text,
+    rank: text.optional(),
+    class: text.optional(),
+    order: text.optional(),
+    family: text.optional(),
+    authority: text.optional(),
+    englishName: text.optional(),
+    guild: text.optional(),
+    bodyLengthMm: z.number().optional(),
+    redList: text.optional(),
+    legalStatus: text.optional(),
+    sensitive: z.number().optional(),
+    note: text.optional(),
+    inTaxaTable: z.boolean(),
+    individuals: measure,
+    outsideEffort: measure,
+    total: measure,
+    share: measure.describe('Of all individuals in the rates.'),
+    sites: measure,
+    rate: measure,
+    females: measure,
+    males: measure,
+    immatures: measure.describe('Larvae, juveniles and other life stages before the adult.'),
+    habitats: z.array(
+      z.strictObject({id: text, individuals: measure, outsideEffort: measure, sites: measure, rate: measure})
+    ),
+    bySite: z.array(z.strictObject({id: text, total: measure})),
+    firstRound: text.optional(),
+    lastRound: text.optional()
+  })
+  .meta({id: 'taxon'})
 
-export const siteSchema = z.strictObject({
-  id: text, name: text, habitat: text, habitatLabel: text, style: z.number(),
-  owner: text.optional(), locality: text.optional(), region: text.optional(), country: text.optional(),
-  management: text.optional(), soil: text.optional(), remarks: text.optional(),
-  /** Position as others may see it. */
-  position: z.strictObject({
-    shown: z.enum(['exact', 'rounded', 'withheld', 'not recorded']),
-    latitude: text.optional(), longitude: text.optional(),
-    precision: text.optional().describe('Size of the grid in degrees.'),
-    because: text.optional().describe('Why it is not exact: completes "because ...".')
-  }),
-  structure: z.array(measure).describe('Habitat structure and elevation, as recorded.'),
-  traps: measure, rounds: measure,
-  firstOpened: day.optional(), lastCollected: day.optional(),
-  removal: z.strictObject({recorded: measure, notRecorded: measure, lastRemoved: day.optional()}),
-  effort: effortSchema, catch: catchSchema,
-  groups: z.array(z.strictObject({id: text, label: text, catch: catchSchema})),
-  /** Names of this site, most numerous first; sensitive ones that may not be shown are counted, not named. */
-  taxa: z.array(z.strictObject({taxon: text, individuals: measure, total: measure})),
-  withheldTaxa: measure,
-  worthKnowing: z.array(z.strictObject({
-    taxon: text, englishName: text.optional(), note: text, total: measure
-  })).describe('Kinds of which taxa.csv has something to tell: listed ones first, then the most numerous; at most five.'),
-  listed: z.array(z.strictObject({taxon: text, status: text, total: measure})).describe('Protected or red-listed kinds.'),
-  vertebrates: vertebratesSchema
-}).meta({id: 'site'})
-
-export const taxonSchema = z.strictObject({
-  taxon: text, rank: text.optional(), class: text.optional(), order: text.optional(), family: text.optional(),
-  authority: text.optional(), englishName: text.optional(), guild: text.optional(), bodyLengthMm: z.number().optional(),
-  redList: text.optional(), legalStatus: text.optional(), sensitive: z.number().optional(), note: text.optional(),
-  inTaxaTable: z.boolean(),
-  individuals: measure, outsideEffort: measure, total: measure, share: measure.describe('Of all individuals in the rates.'),
-  sites: measure, rate: measure,
-  females: measure, males: measure, immatures: measure.describe('Larvae, juveniles and other life stages before the adult.'),
-  habitats: z.array(z.strictObject({id: text, individuals: measure, outsideEffort: measure, sites: measure, rate: measure})),
-  bySite: z.array(z.strictObject({id: text, total: measure})),
-  firstRound: text.optional(), lastRound: text.optional()
-}).meta({id: 'taxon'})
-
-export const roundSchema = z.strictObject({
-  id: text, firstOpened: day.optional(), lastCollected: day,
-  effort: effortSchema, catch: catchSchema,
-  habitats: z.array(z.strictObject({id: text, label: text, style: z.number(), effort: effortSchema, catch: catchSchema}))
-}).meta({id: 'round'})
+export const roundSchema = z
+  .strictObject({
+    id: text,
+    firstOpened: day.optional(),
+    lastCollected: day,
+    effort: effortSchema,
+    catch: catchSchema,
+    habitats: z.array(
+      z.strictObject({id: text, label: text, style: z.number(), effort: effortSchema, catch: catchSchema})
+    )
+  })
+  .meta({id: 'round'})
 
 const textList = z.array(text)
 
-export const designSchema = z.strictObject({
-  unit: z.enum(['site', 'trap']), unitDecidedBy: text.optional(),
-  habitats: measure, sites: measure, traps: measure, rounds: measure, exposures: measure,
-  /** Habitats with a single site: described, never tested. */
-  singleSiteHabitats: textList,
-  /** What differs in line with habitat, so that catch cannot be told from it. */
-  confounded: z.array(z.strictObject({what: text, detail: text})),
-  /** Rounds that every habitat shares, and those that some lack. */
-  sharedRounds: measure, unsharedRounds: textList,
-  supportsComparison: z.boolean(),
-  nearestWithin: measure.describe('Median distance of a site to the nearest one of its own habitat.'),
-  nearestBetween: measure.describe('Median distance of a site to the nearest one of another habitat.'),
-  nearestAny: z.strictObject({smallest: measure, largest: measure})
-}).meta({id: 'design'})
+export const designSchema = z
+  .strictObject({
+    unit: z.enum(['site', 'trap']),
+    unitDecidedBy: text.optional(),
+    habitats: measure,
+    sites: measure,
+    traps: measure,
+    rounds: measure,
+    exposures: measure,
+    /** Habitats with a single site: described, never tested. */
+    singleSiteHabitats: textList,
+    /** What differs in line with habitat, so that catch cannot be told from it. */
+    confounded: z.array(z.strictObject({what: text, detail: text})),
+    /** Rounds that every habitat shares, and those that some lack. */
+    sharedRounds: measure,
+    unsharedRounds: textList,
+    supportsComparison: z.boolean(),
+    nearestWithin: measure.describe('Median distance of a site to the nearest one of its own habitat.'),
+    nearestBetween: measure.describe('Median distance of a site to the nearest one of another habitat.'),
+    nearestAny: z.strictObject({smallest: measure, largest: measure})
+  })
+  .meta({id: 'design'})
 
-export const protocolSchema = z.strictObject({
-  firstOpened: day.optional(), lastCollected: day.optional(),
-  intervalShortest: measure, intervalMedian: measure, intervalLongest: measure,
-  roundsAchieved: measure, settlingShortest: measure, settlingLongest: measure,
-  trapsPerSiteSmallest: measure, trapsPerSiteLargest: measure,
-  nightsFrom: z.enum(['dates', 'clock times']), mixedTimes: z.boolean(),
-  trapTypes: z.array(z.strictObject({id: text, traps: measure, stated: z.record(text, z.unknown())})).describe('Trap types in use, with what study.yaml says of them.'),
-  fluids: z.array(z.strictObject({id: text, traps: measure, stated: z.record(text, z.unknown())})),
-  conditions: z.array(z.strictObject({
-    condition: text, meaning: text.optional(), credit: text, exposures: measure, exposed: measure, net: measure
-  })).describe('Exposures by the state in which the trap was found.'),
-  sampleFractionUsed: z.boolean(), pooled: z.boolean(),
-  remarksOnNights: text.optional()
-}).meta({id: 'protocol'})
+export const protocolSchema = z
+  .strictObject({
+    firstOpened: day.optional(),
+    lastCollected: day.optional(),
+    intervalShortest: measure,
+    intervalMedian: measure,
+    intervalLongest: measure,
+    roundsAchieved: measure,
+    settlingShortest: measure,
+    settlingLongest: measure,
+    trapsPerSiteSmallest: measure,
+    trapsPerSiteLargest: measure,
+    nightsFrom: z.enum(['dates', 'clock times']),
+    mixedTimes: z.boolean(),
+    trapTypes: z
+      .array(z.strictObject({id: text, traps: measure, stated: z.record(text, z.unknown())}))
+      .describe('Trap types in use, with what study.yaml says of them.'),
+    fluids: z.array(z.strictObject({id: text, traps: measure, stated: z.record(text, z.unknown())})),
+    conditions: z
+      .array(
+        z.strictObject({
+          condition: text,
+          meaning: text.optional(),
+          credit: text,
+          exposures: measure,
+          exposed: measure,
+          net: measure
+        })
+      )
+      .describe('Exposures by the state in which the trap was found.'),
+    sampleFractionUsed: z.boolean(),
+    pooled: z.boolean(),
+    remarksOnNights: text.optional()
+  })
+  .meta({id: 'protocol'})
 
-export const sensitivitySchema = z.strictObject({
-  variants: z.array(z.strictObject({
-    id: z.enum(['declared', 'half', 'full', 'without']), label: text,
-    habitats: z.array(z.strictObject({id: text, label: text, net: measure, individuals: measure, rate: measure}))
-  })),
-  smallestShareLost: measure, largestShareLost: measure, differenceInShareLost: measure,
-  lossDiffers: z.boolean().describe('Whether loss differs between habitats by more than 10 percentage points.')
-}).meta({id: 'sensitivity'})
+export const sensitivitySchema = z
+  .strictObject({
+    variants: z.array(
+      z.strictObject({
+        id: z.enum(['declared', 'half', 'full', 'without']),
+        label: text,
+        habitats: z.array(
+          z.strictObject({id: text, label: text, net: measure, individuals: measure, rate: measure})
+        )
+      })
+    ),
+    smallestShareLost: measure,
+    largestShareLost: measure,
+    differenceInShareLost: measure,
+    lossDiffers: z
+      .boolean()
+      .describe('Whether loss differs between habitats by more than 10 percentage points.'),
+    setAside: setAsideSchema
+  })
+  .meta({id: 'sensitivity'})
 
-export const recordsSchema = z.strictObject({
-  tables: z.array(z.strictObject({
-    table: text, file: text, read: measure, used: measure, setAside: measure,
-    reasons: z.array(z.strictObject({code: text, rows: measure}))
-  })),
-  findings: z.strictObject({errors: measure, cautions: measure, notes: measure, total: measure}),
-  setAsideRows: measure,
-  leftUnrecorded: measure.describe('Exposures set aside because nothing says what became of the sample.'),
-  byCode: z.array(z.strictObject({code: text, severity: text, findings: measure, summary: text}))
-}).meta({id: 'records'})
+export const recordsSchema = z
+  .strictObject({
+    tables: z.array(
+      z.strictObject({
+        table: text,
+        file: text,
+        read: measure,
+        used: measure,
+        setAside: measure,
+        reasons: z.array(z.strictObject({code: text, rows: measure}))
+      })
+    ),
+    findings: z.strictObject({errors: measure, cautions: measure, notes: measure, total: measure}),
+    setAsideRows: measure,
+    leftUnrecorded: measure.describe('Exposures set aside because nothing says what became of the sample.'),
+    byCode: z.array(z.strictObject({code: text, severity: text, findings: measure, summary: text}))
+  })
+  .meta({id: 'records'})
 
-export const checklistSchema = z.array(z.strictObject({
-  id: text, item: text, status: z.enum(['reported', 'partly', 'not applicable', 'not recorded']), detail: text
-})).meta({id: 'checklist'})
+export const checklistSchema = z
+  .array(
+    z.strictObject({
+      id: text,
+      item: text,
+      status: z.enum(['reported', 'partly', 'not applicable', 'not recorded']),
+      detail: text
+    })
+  )
+  .meta({id: 'checklist'})
 
 export const resultsSchema = z.strictObject({
-  format: z.literal('pitfolio-results'), formatVersion: z.literal(1),
+  format: z.literal('pitfolio-results'),
+  formatVersion: z.literal(1),
   /** What study.yaml states, as written, and where: '/title' -> 'study.yaml:3:8'. */
-  stated: z.record(text, z.unknown()), statedAt: z.record(text, text),
-  issued: day.optional(), season: text.describe('Year or years of the season.'),
-  confidence: z.number(), seed: z.number(),
-  records: recordsSchema, design: designSchema, protocol: protocolSchema,
-  effort: effortSchema, catch: catchSchema, vertebrates: vertebratesSchema,
+  stated: z.record(text, z.unknown()),
+  statedAt: z.record(text, text),
+  issued: day.optional(),
+  season: text.describe('Year or years of the season.'),
+  confidence: z.number(),
+  seed: z.number(),
+  replicates: z.number().describe('Bootstrap replicates.'),
+  permutations: z.number().describe('Most arrangements that a permutation test tries.'),
+  methodsUsed: z.array(methodUsedSchema).describe('The methods that these results rest on, and only those.'),
+  records: recordsSchema,
+  design: designSchema,
+  protocol: protocolSchema,
+  effort: effortSchema,
+  catch: catchSchema,
+  vertebrates: vertebratesSchema,
   sensitivity: sensitivitySchema,
-  habitats: z.array(habitatSchema), sites: z.array(siteSchema), rounds: z.array(roundSchema),
-  traps: z.array(z.strictObject({id: text, site: text, habitat: text, effort: effortSchema, catch: catchSchema})),
-  taxa: z.array(taxonSchema), scopes: z.array(scopeSchema),
+  habitats: z.array(habitatSchema),
+  sites: z.array(siteSchema),
+  rounds: z.array(roundSchema),
+  traps: z.array(
+    z.strictObject({id: text, site: text, habitat: text, effort: effortSchema, catch: catchSchema})
+  ),
+  taxa: z.array(taxonSchema),
+  scopes: z.array(scopeSchema),
+  /** Activity-density of all names together, compared between habitats. */
+  comparison: comparisonSchema,
+  sexesAndStages: sexesAndStagesSchema,
   checklist: checklistSchema
 })
 
 export type Results = z.infer<typeof resultsSchema>
 export type EffortResult = z.infer<typeof effortSchema>
 export type CatchResult = z.infer<typeof catchSchema>
-export type AssemblageResult = z.infer<typeof assemblageSchema>
 export type ScopeResult = z.infer<typeof scopeSchema>
 export type HabitatResult = z.infer<typeof habitatSchema>
 export type SiteResult = z.infer<typeof siteSchema>
@@ -213,3 +379,23 @@ export type SensitivityResult = z.infer<typeof sensitivitySchema>
 export type RecordsResult = z.infer<typeof recordsSchema>
 export type VertebratesResult = z.infer<typeof vertebratesSchema>
 export type ChecklistResult = z.infer<typeof checklistSchema>
+export type {
+  ComparisonResult,
+  CompositionResult,
+  IndicatorsResult,
+  MakeUpResult,
+  MethodUsed,
+  PermutationsResult,
+  SetAsideResult,
+  SexesAndStagesResult,
+  SpeciesSeasonResult
+} from './comparison-results.ts'
+export type {
+  AssemblageResult,
+  CurveResult,
+  DissimilaritiesResult,
+  EqualCoverageResult,
+  EstimatorResult,
+  IncidenceResult,
+  PartitionResult
+} from './diversity-results.ts'

@@ -30,8 +30,8 @@ const trapType = z.strictObject({
   shape: text.optional().describe('Shape of the mouth, for example round.'),
   rim_diameter_mm: positive.optional().describe('Inner diameter of the mouth in millimetres.'),
   depth_mm: positive.optional().describe('Depth of the container in millimetres.'),
-  material: text.optional(),
-  colour: text.optional(),
+  material: text.optional().describe('Material of the container, for example polypropylene.'),
+  colour: text.optional().describe('Colour of the container.'),
   nested: z.boolean().optional().describe('Whether one cup stands in another.'),
   funnel: z.union([z.boolean(), text]).optional().describe('Funnel: false, or what it is.'),
   drainage: z.union([z.boolean(), text]).optional().describe('Drainage or overflow holes: false, or what they are.'),
@@ -60,9 +60,9 @@ const condition = z.strictObject({
 
 const scope = z.strictObject({
   label: text.optional().describe('Name of the scope for readers, for example ground beetles, adults.'),
-  class: z.union([text, z.array(text)]).optional(),
-  order: z.union([text, z.array(text)]).optional(),
-  family: z.union([text, z.array(text)]).optional(),
+  class: z.union([text, z.array(text)]).optional().describe('Class or classes of taxa.csv.'),
+  order: z.union([text, z.array(text)]).optional().describe('Order or orders of taxa.csv.'),
+  family: z.union([text, z.array(text)]).optional().describe('Family or families of taxa.csv.'),
   taxa: z.array(text).optional().describe('Names that belong to the scope whatever their group.'),
   life_stages: z.array(text).optional().describe('Life stages that count; adult where absent.')
 })
@@ -86,39 +86,44 @@ export const settingsSchema = z.strictObject({
   licence: text.optional().describe('Licence of the data as an SPDX identifier, for example CC-BY-4.0.'),
   issued: isoDay.optional().describe('Day that the documents carry; the last collection day where absent.'),
   people: z.array(person).optional().describe('Everybody who took part; the first ones are the authors.'),
-  funding: text.optional(),
+  funding: text.optional().describe('Who paid for the study.'),
   thanks: text.optional().describe('Whom to thank.'),
   place: z.strictObject({
-    country: text.optional(), region: text.optional(),
+    country: text.optional().describe('Country of the study area.'),
+    region: text.optional().describe('Region, county or province.'),
     description: text.optional().describe('The study area in a sentence or two.'),
     datum: text.optional().describe('Geodetic datum of all coordinates, for example WGS84.')
-  }).optional(),
+  }).optional().describe('Where the study took place.'),
   season: z.strictObject({
     start: isoDay.optional().describe('First day of the season.'),
     end: isoDay.optional().describe('Last day of the season.')
-  }).optional(),
+  }).optional().describe('First and last day; a visit outside them is a finding.'),
   site_selection: text.optional().describe('How the sites were chosen.'),
   habitats: z.record(text, z.union([text, habitat])).optional().describe('The habitats compared, by the word used in sites.csv.'),
   trap_types: z.record(text, trapType).optional().describe('Trap types, by the word used in traps.csv.'),
   fluids: z.record(text, fluid).optional().describe('Trap fluids, by the word used in traps.csv.'),
   layout: z.strictObject({
     geometry: text.optional().describe('How the traps of a site stand, for example line or grid.'),
-    traps_per_site: z.number().int().positive().optional(),
+    traps_per_site: z.number().int().positive().optional().describe('Traps at each site, as planned.'),
     spacing_m: positive.optional().describe('Distance between neighbouring traps in metres.'),
     edge_m: notNegative.optional().describe('Distance to the nearest habitat edge in metres.')
-  }).optional(),
+  }).optional().describe('How the traps of a site stand.'),
   protocol: z.strictObject({
     rounds: z.number().int().positive().optional().describe('Rounds planned.'),
     interval_nights: positive.optional().describe('Nights planned between opening and collection.'),
     settling_nights: notNegative.optional().describe('Nights between digging in and opening.'),
     pooling: text.optional().describe('What was pooled, and when.')
-  }).optional(),
+  }).optional().describe('The plan of the season; what was achieved comes from visits.csv.'),
   conditions: z.record(text, condition).optional().describe('Condition words of the study\'s own, or other credits for the usual ones.'),
-  sorting: z.strictObject({groups_done: z.array(text).optional().describe('Groups sorted from the samples.')}).optional(),
+  sorting: z.strictObject({groups_done: z.array(text).optional().describe('Groups sorted from the samples.')}).optional().describe('What was sorted from the samples.'),
   identification: z.strictObject({
-    level: text.optional(), keys: z.array(text).optional(), nomenclature: text.optional(),
-    checklist: text.optional(), morphospecies: text.optional(), verifier: text.optional()
-  }).optional(),
+    level: text.optional().describe('How far names go, for example adults to species.'),
+    keys: z.array(text).optional().describe('Identification keys used, as they should be cited.'),
+    nomenclature: text.optional().describe('Which names are followed.'),
+    checklist: text.optional().describe('Checklist that the names come from.'),
+    morphospecies: text.optional().describe('Whether and how morphospecies were used.'),
+    verifier: text.optional().describe('Who checked the identifications.')
+  }).optional().describe('How the animals were named.'),
   vouchers: text.optional().describe('Where voucher specimens are kept, and how.'),
   permits: text.optional().describe('Permits and permissions.'),
   bycatch_fate: text.optional().describe('What happened to animals that were not studied.'),
@@ -127,47 +132,49 @@ export const settingsSchema = z.strictObject({
   contact: text.optional().describe('Whom readers may ask, and how.'),
   target: z.strictObject({
     groups: z.array(text).optional().describe('Groups sought, for example [Carabidae, Araneae].'),
-    life_stages: z.array(text).optional(),
+    life_stages: z.array(text).optional().describe('Life stages sought, for example [adult].'),
     all_recorded: z.boolean().optional().describe('Whether every animal of these groups was recorded; only then does a zero mean none.')
-  }).optional(),
+  }).optional().describe('What was looked for: a zero means something only for this.'),
   privacy: z.strictObject({
     coordinates: z.union([z.enum(['exact', 'none', '0.001', '0.01', '0.1']), z.literal(0.001), z.literal(0.01), z.literal(0.1)]).optional()
       .describe('How finely positions are shown to others, in degrees; 0.01 where absent.')
-  }).optional(),
+  }).optional().describe('What others may see.'),
   analysis: z.strictObject({
     unit: z.enum(['site', 'trap']).optional().describe('Sampling unit; traps are subsamples of a site, so site unless you can argue otherwise.'),
     unit_reason: text.optional().describe('Why traps may stand as sampling units.'),
     scopes: z.record(text, scope).optional().describe('Groups of taxa whose diversity is analysed, each on its own.'),
-    seed: z.number().int().optional(),
-    confidence: z.number().min(0.5).max(0.999).optional(),
-    replicates: z.number().int().min(10).max(100_000).optional(),
-    permutations: z.number().int().min(99).max(1_000_000).optional()
-  }).optional(),
+    seed: z.number().int().optional().describe('Seed of the random streams; 1 where absent. The same seed gives the same intervals.'),
+    confidence: z.number().min(0.5).max(0.999).optional().describe('Confidence of the intervals; 0.95 where absent.'),
+    replicates: z.number().int().min(10).max(100_000).optional().describe('Bootstrap replicates; 1000 where absent.'),
+    permutations: z.number().int().min(99).max(1_000_000).optional().describe('Permutations of the tests; 9999 where absent.')
+  }).optional().describe('How the numbers are made.'),
   report: z.strictObject({
-    language: z.enum(['en-GB', 'en-US']).optional(),
+    language: z.enum(['en-GB', 'en-US']).optional().describe('Spelling of the documents; en-GB where absent.'),
     text: z.record(text, text).optional().describe('Place in a document, and the Markdown file of yours that belongs there.')
-  }).optional(),
+  }).optional().describe('Choices of the documents.'),
   rules: z.record(text, z.strictObject({
-    severity: z.enum(['error', 'caution', 'note', 'silent']),
+    severity: z.enum(['error', 'caution', 'note', 'silent']).describe('How the rule weighs in this study.'),
     reason: text.describe('Printed in the data-quality appendix.')
   })).optional().describe('Rules judged otherwise in this study, with the reason.'),
   files: table(text).optional().describe('File names of your own.'),
   columns: table(z.record(text, columnSource)).optional().describe('Column headers of your own: the project\'s name, then yours.'),
   words: z.record(text, z.record(z.string(), z.union([z.string(), z.number()]))).optional().describe('Codes of your own, by column; an empty code stands for an empty cell.'),
   dates: z.enum(['dmy', 'mdy']).optional().describe('Order of day and month in your dates.'),
-  decimal: z.enum(['point', 'comma']).optional(),
-  encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252']).optional(),
+  decimal: z.enum(['point', 'comma']).optional().describe('Decimal sign of your numbers; settles whether 1,234 is above a thousand.'),
+  encoding: z.enum(['utf-8', 'utf-16le', 'utf-16be', 'windows-1252']).optional().describe('Encoding of the tables, where it is not found out rightly.'),
   catch: z.strictObject({
-    shape: z.enum(['long', 'wide']).optional(),
+    shape: z.enum(['long', 'wide']).optional().describe('long: one row per kind; wide: one column per kind.'),
     blanks: z.enum(['zero', 'unknown']).optional().describe('What an empty cell of a wide table means.')
-  }).optional(),
+  }).optional().describe('How the catch table is laid out.'),
   no_catch_rows: z.enum(['empty', 'unsorted', 'lost']).optional().describe('What a visit without catch rows and without a sample word means.'),
   planning: z.strictObject({
     costs: z.strictObject({
-      per_visit: notNegative.optional(), per_trap_night: notNegative.optional(),
-      per_sample: notNegative.optional(), currency: text.optional()
-    }).optional()
-  }).optional()
+      per_visit: notNegative.optional().describe('Cost of emptying one trap once.'),
+      per_trap_night: notNegative.optional().describe('Cost of one trap for one night.'),
+      per_sample: notNegative.optional().describe('Cost of sorting and naming one sample.'),
+      currency: text.optional().describe('Currency of the costs, for example EUR.')
+    }).optional().describe('What the next season would cost.')
+  }).optional().describe('For the plan of the next season.')
 })
 
 export type Settings = z.infer<typeof settingsSchema>

@@ -94,6 +94,8 @@ export interface CatchRecord extends Row {
   readonly verifiedBy?: string
   /** Part of the sample that was sorted, above 0 and up to 1; 1 where the cell is empty. */
   readonly sampleFraction: number
+  /** There where the cell is filled, so that a 1 that was written can be told from an empty cell. */
+  readonly sampleFractionStated?: true
   readonly vial?: string
   readonly voucher?: string
   readonly remarks?: string

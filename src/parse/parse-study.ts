@@ -127,7 +127,8 @@ function withCondition(row: TypedRow): TypedRow {
 /** An empty life stage is an adult, an empty sorted part is the whole: what a field entomologist means by leaving the cell. */
 function withDefaults(row: TypedRow): TypedRow {
   row.lifeStage ??= 'adult'
-  row.sampleFraction ??= 1
+  if (row.sampleFraction === undefined) row.sampleFraction = 1
+  else row.sampleFractionStated = true
   return row
 }
 

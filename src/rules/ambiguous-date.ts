@@ -11,7 +11,9 @@ export const ambiguousDate = {
   examples: [
     {files: {}, findings: []},
     {
-      files: {'visits.csv': 'trap_id,opened,collected,condition,sample\nW1-1,04/05/2026,2026-05-18,intact,sorted\n'},
+      files: {
+        'visits.csv': 'trap_id,opened,collected,condition,sample\nW1-1,04/05/2026,2026-05-18,intact,sorted\n'
+      },
       findings: ['visits.csv:2:6: `04/05/2026` may be 2026-05-04 or 2026-04-05']
     }
   ],

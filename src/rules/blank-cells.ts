@@ -11,7 +11,10 @@ export const blankCells = {
   examples: [
     {files: {}, findings: []},
     {
-      files: {'catch.csv': 'trap_id,collected,Carabus problematicus,Abax parallelepipedus\nW1-1,2026-05-18,3,\nW1-1,2026-06-01,,2\n'},
+      files: {
+        'catch.csv':
+          'trap_id,collected,Carabus problematicus,Abax parallelepipedus\nW1-1,2026-05-18,3,\nW1-1,2026-06-01,,2\n'
+      },
       findings: ['catch.csv: 2 cells of taxa are empty, which may mean none or not recorded']
     }
   ],

@@ -13,7 +13,8 @@ export const catchInUnsampledVisit = {
     {files: {}, findings: []},
     {
       files: {
-        'visits.csv': 'trap_id,opened,collected,condition,sample\nW1-1,2026-05-04,2026-05-18,missing,\nW1-1,2026-05-18,2026-06-01,intact,sorted\n'
+        'visits.csv':
+          'trap_id,opened,collected,condition,sample\nW1-1,2026-05-04,2026-05-18,missing,\nW1-1,2026-05-18,2026-06-01,intact,sorted\n'
       },
       findings: ['visits.csv:2:28: trap W1-1, collected on 2026-05-18, is `missing` but has 1 catch row']
     }
@@ -23,7 +24,9 @@ export const catchInUnsampledVisit = {
       const {row, trapId, collected} = exposure
       const word = contradictingWord(exposure)
       if (word === undefined || index.isAside('visits', row)) continue
-      const rows = (index.matching.ofExposure.get(row) ?? []).filter((record) => record.count > 0 && !index.isAside('catch', record.row)).length
+      const rows = (index.matching.ofExposure.get(row) ?? []).filter(
+        (record) => record.count > 0 && !index.isAside('catch', record.row)
+      ).length
       if (rows === 0) continue
       yield {
         place: index.place('visits', row, word.column),

@@ -13,7 +13,9 @@ export const catchWithoutTrap = {
     {files: {}, findings: []},
     {
       files: {'catch.csv': 'trap_id,collected,taxon,count\n,2026-05-18,Carabus problematicus,3\n'},
-      findings: ['catch.csv:2:1: this row names neither a trap and its day of collection nor a site and round']
+      findings: [
+        'catch.csv:2:1: this row names neither a trap and its day of collection nor a site and round'
+      ]
     }
   ],
   *check({catch: records}, index) {

@@ -15,31 +15,59 @@ export const catchWithoutVisit = {
     {
       files: {'catch.csv': 'trap_id,collected,taxon,count\nW1-1,2026-05-19,Carabus problematicus,3\n'},
       findings: ['catch.csv:2:6: trap W1-1 has no visit collected on 2026-05-19']
+    },
+    {
+      files: {
+        'catch.csv':
+          'trap_id,collected,taxon,count\nW1-1,2026-05-19,Carabus problematicus,3\nW1-1,2026-05-19,Abax parallelepipedus,2\n'
+      },
+      findings: ['catch.csv:2:6: trap W1-1 has no visit collected on 2026-05-19 (2 rows)']
     }
   ],
   *check(_study, index) {
-    for (const record of index.matching.unmatched) {
-      if (index.isAside('catch', record.row)) continue
-      const {trapId, collected} = record
-      if (trapId !== undefined && collected === undefined) continue
+    for (const records of collections(index)) {
+      const [first] = records as readonly [CatchRecord, ...CatchRecord[]]
+      const {trapId, collected} = first
+      const missing =
+        trapId === undefined || collected === undefined
+          ? `site ${first.siteId} has no visit in round ${first.round}`
+          : `trap ${trapId} has no visit collected on ${isoMoment(collected)}`
       yield {
-        place: index.place('catch', record.row, trapId === undefined ? 'round' : 'collected'),
-        message:
-          trapId === undefined || collected === undefined
-            ? `site ${record.siteId} has no visit in round ${record.round}`
-            : `trap ${trapId} has no visit collected on ${isoMoment(collected)}`,
-        ...nearestVisit(record, index),
-        setsAside: [reference('catch', record)]
+        place: index.place('catch', first.row, trapId === undefined ? 'round' : 'collected'),
+        message: records.length === 1 ? missing : `${missing} (${records.length} rows)`,
+        ...nearestVisit(first, index),
+        setsAside: records.map((record) => reference('catch', record))
       }
     }
   }
 } as const satisfies Rule
+
+/** Unmatched rows of one trap and moment, or of one site and round, belong together: one date was wrong for all of them. */
+function collections(index: StudyIndex): Iterable<readonly CatchRecord[]> {
+  const byCollection = new Map<string, CatchRecord[]>()
+  for (const record of index.matching.unmatched) {
+    const {trapId, siteId, round, collected} = record
+    if (index.isAside('catch', record.row) || (trapId !== undefined && collected === undefined)) continue
+    const key =
+      trapId === undefined
+        ? `${siteId}\u0000${round}`
+        : `${trapId}\u0000${collected?.day} ${collected?.minutes}`
+    const together = byCollection.get(key)
+    if (together) together.push(record)
+    else byCollection.set(key, [record])
+  }
+  return byCollection.values()
+}
 
 /** The trap's visit nearest in time, for a date that is a day or a digit off. */
 function nearestVisit({trapId, collected}: CatchRecord, index: StudyIndex): {remedy?: string} {
   if (trapId === undefined || collected === undefined) return {}
   const days = (index.exposuresOfTrap.get(trapId) ?? []).map((exposure) => exposure.collected.day)
   if (days.length === 0) return {remedy: `trap ${trapId} has no visit at all in visits.csv: add its visits`}
-  const nearest = days.reduce((best, day) => (Math.abs(day - collected.day) < Math.abs(best - collected.day) ? day : best))
-  return {remedy: `its nearest visit was collected on ${isoDay(nearest)}; correct the date, or add the visit to visits.csv`}
+  const nearest = days.reduce((best, day) =>
+    Math.abs(day - collected.day) < Math.abs(best - collected.day) ? day : best
+  )
+  return {
+    remedy: `its nearest visit was collected on ${isoDay(nearest)}; correct the date, or add the visit to visits.csv`
+  }
 }

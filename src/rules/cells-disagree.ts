@@ -8,8 +8,6 @@ export const cellsDisagree = {
   why: 'The cell is left empty for that site, trap or taxon: either value would be a guess.',
   remedy: 'correct the lines, or keep a table of its own for sites or traps',
   source: "the study folder's own logic",
-  examples: [
-    {files: {}, findings: []}
-  ],
+  examples: [{files: {}, findings: []}],
   check: (study) => problemsOf(study, 'cells-disagree')
 } as const satisfies Rule

@@ -38,7 +38,9 @@ export const countOutlier = {
       const largest = counts.largest
       if (counts.rows < fewestRows || counts.largest < aboveNext * counts.next) continue
       // Few kinds come so far, so that only theirs are written out one by one.
-      const logarithms = [...counts.rowsOfCount].flatMap(([count, rows]) => Array<number>(rows).fill(Math.log(count)))
+      const logarithms = [...counts.rowsOfCount].flatMap(([count, rows]) =>
+        Array<number>(rows).fill(Math.log(count))
+      )
       const middle = valueOf(median(logarithms))
       const deviation = scale * valueOf(median(logarithms.map((value) => Math.abs(value - middle))))
       const limit = Math.exp(middle + Math.max(deviations * deviation, Math.log(leastFactor)))
@@ -62,7 +64,12 @@ interface Counts {
 
 /** Counts above 0 of each name; young animals come in broods and are no measure of a slip. */
 function adultCounts(
-  records: readonly {readonly row: number; readonly taxon: string; readonly count: number; readonly lifeStage: string}[]
+  records: readonly {
+    readonly row: number
+    readonly taxon: string
+    readonly count: number
+    readonly lifeStage: string
+  }[]
 ): ReadonlyMap<string, Counts> {
   const byTaxon = new Map<string, Counts>()
   for (const {row, taxon, count, lifeStage} of records) {

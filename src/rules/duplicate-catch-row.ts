@@ -1,7 +1,7 @@
 import {isoMoment} from '../model/day.ts'
 import type {CatchRecord} from '../model/study.ts'
-import type {Found, Rule} from './rule.ts'
 import {catchKey} from './catch-key.ts'
+import type {Found, Rule} from './rule.ts'
 import {sameCells} from './same-cells.ts'
 import {reference, type StudyIndex} from './study-index.ts'
 
@@ -19,7 +19,9 @@ export const duplicateCatchRow = {
         'catch.csv':
           'trap_id,collected,taxon,count\nW1-1,2026-05-18,Carabus problematicus,3\nW1-1,2026-05-18,Carabus problematicus,3\n'
       },
-      findings: ['catch.csv:3:17: Carabus problematicus of trap W1-1 on 2026-05-18 stands here again, word for word; this row is not used']
+      findings: [
+        'catch.csv:3:17: Carabus problematicus of trap W1-1 on 2026-05-18 stands here again, word for word; this row is not used'
+      ]
     }
   ],
   *check(_study, index) {
@@ -27,8 +29,10 @@ export const duplicateCatchRow = {
   }
 } as const satisfies Rule
 
+/** Once for each collection: what is pasted twice is seldom a single row. */
 function* duplicatesIn(records: readonly CatchRecord[], index: StudyIndex): Iterable<Found> {
   const kept = new Map<string, CatchRecord[]>()
+  const again: {record: CatchRecord; earlier: CatchRecord}[] = []
   for (const record of records) {
     const key = catchKey(record)
     const alike = kept.get(key)
@@ -37,16 +41,20 @@ function* duplicatesIn(records: readonly CatchRecord[], index: StudyIndex): Iter
       continue
     }
     const earlier = alike.find((other) => other.count === record.count && sameCells(other, record))
-    if (earlier === undefined) {
-      alike.push(record)
-      continue
-    }
-    yield {
-      place: index.place('catch', record.row, 'taxon'),
-      message: `${record.taxon} of ${whence(record)} stands here again, word for word; this row is not used`,
-      related: [{place: index.place('catch', earlier.row), message: 'first here'}],
-      setsAside: [reference('catch', record)]
-    }
+    if (earlier === undefined) alike.push(record)
+    else again.push({record, earlier})
+  }
+  const [first] = again
+  if (first === undefined) return
+  const {record, earlier} = first
+  yield {
+    place: index.place('catch', record.row, 'taxon'),
+    message:
+      again.length === 1
+        ? `${record.taxon} of ${whence(record)} stands here again, word for word; this row is not used`
+        : `${again.length} rows of ${whence(record)} stand here again, word for word; these rows are not used`,
+    related: [{place: index.place('catch', earlier.row), message: 'first here'}],
+    setsAside: again.map((one) => reference('catch', one.record))
   }
 }
 

@@ -11,7 +11,9 @@ export const duplicateColumn = {
   examples: [
     {files: {}, findings: []},
     {
-      files: {'catch.csv': 'trap_id,collected,taxon,count,Count\nW1-1,2026-05-18,Carabus problematicus,3,4\n'},
+      files: {
+        'catch.csv': 'trap_id,collected,taxon,count,Count\nW1-1,2026-05-18,Carabus problematicus,3,4\n'
+      },
       findings: ['catch.csv:1:31: `Count` stands twice in the header; the first, column 4, is read']
     }
   ],

@@ -1,8 +1,8 @@
 import type {TableName} from '../model/columns.ts'
 import type {Study} from '../model/study.ts'
 import type {Found, Rule} from './rule.ts'
-import {reference, type StudyIndex} from './study-index.ts'
 import {sameCells} from './same-cells.ts'
+import {reference, type StudyIndex} from './study-index.ts'
 
 export const duplicateId = {
   code: 'duplicate-id',
@@ -16,9 +16,7 @@ export const duplicateId = {
     {files: {}, findings: []},
     {
       files: {'traps.csv': 'trap_id,site_id\nW1-1,W1\nM1-1,M1\nW1-1,M1\n'},
-      findings: [
-        'traps.csv:4:1: `W1-1` is described again and differently, so neither row is used'
-      ]
+      findings: ['traps.csv:4:1: `W1-1` is described again and differently, so neither row is used']
     },
     {
       files: {'traps.csv': 'trap_id,site_id\nW1-1,W1\nM1-1,M1\nW1-1,W1\n'},

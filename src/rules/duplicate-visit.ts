@@ -17,14 +17,18 @@ export const duplicateVisit = {
         'visits.csv':
           'trap_id,opened,collected,sample\nW1-1,2026-05-04,2026-05-18,sorted\nW1-1,2026-05-18,2026-06-01,sorted\nW1-1,2026-05-04,2026-05-18,sorted\nM1-1,2026-05-04,2026-05-18,empty\n'
       },
-      findings: ['visits.csv:4:1: this visit of trap W1-1 stands here again, word for word; this row is not used']
+      findings: [
+        'visits.csv:4:1: this visit of trap W1-1 stands here again, word for word; this row is not used'
+      ]
     }
   ],
   *check(_study, index) {
     for (const [trapId, exposures] of index.exposuresOfTrap) {
       const kept: Exposure[] = []
       for (const exposure of [...exposures].sort((a, b) => a.row - b.row)) {
-        const earlier = kept.find((other) => other.collected.day === exposure.collected.day && sameCells(other, exposure))
+        const earlier = kept.find(
+          (other) => other.collected.day === exposure.collected.day && sameCells(other, exposure)
+        )
         if (earlier === undefined) {
           kept.push(exposure)
           continue

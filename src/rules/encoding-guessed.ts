@@ -8,8 +8,6 @@ export const encodingGuessed = {
   why: 'Accented letters may come out wrong, and a name spelled with them is then another name.',
   remedy: 'save the file as UTF-8, or say `encoding:` in study.yaml',
   source: "the study folder's own logic",
-  examples: [
-    {files: {}, findings: []}
-  ],
+  examples: [{files: {}, findings: []}],
   check: (study) => problemsOf(study, 'encoding-guessed')
 } as const satisfies Rule

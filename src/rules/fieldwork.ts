@@ -46,7 +46,10 @@ export interface Fieldwork {
   readonly caughtNames: ReadonlyMap<string, CaughtName>
 }
 
-export function fieldworkOf(study: Study, aside: ReadonlyMap<TableName, ReadonlyMap<number, string>>): Fieldwork {
+export function fieldworkOf(
+  study: Study,
+  aside: ReadonlyMap<TableName, ReadonlyMap<number, string>>
+): Fieldwork {
   const {settings} = study
   const sites = inUse('sites', study.sites, aside)
   const siteById = new Map(sites.map((site) => [site.siteId, site]))
@@ -66,7 +69,10 @@ export function fieldworkOf(study: Study, aside: ReadonlyMap<TableName, Readonly
     trapsOfSite: grouped(traps, ({site}) => site.siteId),
     habitats: habitatsOf(sites, settings),
     visits,
-    trapTypes: described(traps.map(({trapType}) => trapType), settings.trap_types),
+    trapTypes: described(
+      traps.map(({trapType}) => trapType),
+      settings.trap_types
+    ),
     fluids: described(usedFluids, settings.fluids),
     catch: records,
     caughtNames: caughtNames(records)
@@ -127,7 +133,10 @@ function onlyKey(declared: Readonly<Record<string, unknown>> | undefined): strin
 }
 
 /** Rows by a key, in the order in which keys first occur. */
-export function grouped<Row, Key>(rows: readonly Row[], keyOf: (row: Row) => Key): ReadonlyMap<Key, readonly Row[]> {
+export function grouped<Row, Key>(
+  rows: readonly Row[],
+  keyOf: (row: Row) => Key
+): ReadonlyMap<Key, readonly Row[]> {
   const groups = new Map<Key, Row[]>()
   for (const row of rows) {
     const key = keyOf(row)

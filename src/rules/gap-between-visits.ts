@@ -13,7 +13,8 @@ export const gapBetweenVisits = {
   why: 'If the trap stood open, its nights and its catch are missing from the effort; if it was lost or closed, nobody can tell.',
   remedy:
     'add the visit that is missing, with `missing` or `closed` as its condition where that is so; or correct `opened`',
-  source: 'open dates of every trap belong in a report: Kotze, O\'Hara & Lehvavirta 2012; common practice, no source for the rule',
+  source:
+    "open dates of every trap belong in a report: Kotze, O'Hara & Lehvavirta 2012; common practice, no source for the rule",
   examples: [
     {files: {}, findings: []},
     {
@@ -21,7 +22,9 @@ export const gapBetweenVisits = {
         'visits.csv':
           'trap_id,opened,collected,sample\nW1-1,2026-05-04,2026-05-18,sorted\nW1-1,2026-05-21,2026-06-01,sorted\nW1-2,2026-05-04,2026-06-01,empty\nW1-3,2026-05-04,2026-06-01,empty\n'
       },
-      findings: ['visits.csv:3:6: trap W1-1 has no visit from 2026-05-18 to 2026-05-21 (3 nights), while others stood open']
+      findings: [
+        'visits.csv:3:6: trap W1-1 has no visit from 2026-05-18 to 2026-05-21 (3 nights), while others stood open'
+      ]
     }
   ],
   *check(_study, index) {
@@ -52,7 +55,12 @@ function roundOrder(exposures: readonly Exposure[]): Rounds {
   return new Map([...starts].sort((a, b) => a[1] - b[1]).map(([round], at) => [round, at]))
 }
 
-function* gapsOf(trapId: string, unaccounted: NightsOpen, rounds: Rounds, index: StudyIndex): Iterable<Found> {
+function* gapsOf(
+  trapId: string,
+  unaccounted: NightsOpen,
+  rounds: Rounds,
+  index: StudyIndex
+): Iterable<Found> {
   const gaps: {from: number; to: number; nights: number; next: Exposure}[] = []
   let last: Exposure | undefined
   for (const next of index.exposuresOfTrap.get(trapId) ?? []) {

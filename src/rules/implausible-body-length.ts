@@ -15,17 +15,21 @@ export const implausibleBodyLength = {
   summary: 'a body length is not that of any animal of a pitfall trap, or is given for a whole family',
   why: 'Large beetles are over-represented in pitfall traps, so lengths are used to judge a catch; one in the wrong unit misleads.',
   remedy: 'give the typical length of one kind in millimetres; leave the cell empty for families and above',
-  source:
-    'body size and bias: Hancock & Legg 2012; the limits, 0.1 and 150 mm, are proposals of ours',
+  source: 'body size and bias: Hancock & Legg 2012; the limits, 0.1 and 150 mm, are proposals of ours',
   examples: [
     {files: {}, findings: []},
     {
-      files: {'taxa.csv': 'taxon,rank,body_length_mm\nCarabus problematicus,species,240\nAbax parallelepipedus,species,19\n'},
+      files: {
+        'taxa.csv':
+          'taxon,rank,body_length_mm\nCarabus problematicus,species,240\nAbax parallelepipedus,species,19\n'
+      },
       findings: ['taxa.csv:2:31: a body length of 240 mm is outside 0.1 to 150 mm: Carabus problematicus']
     },
     {
       files: {'taxa.csv': 'taxon,rank,body_length_mm\nCarabidae,family,8\n'},
-      findings: ['taxa.csv:2:18: 1 name above the genus has a body length, which no single length can describe: Carabidae']
+      findings: [
+        'taxa.csv:2:18: 1 name above the genus has a body length, which no single length can describe: Carabidae'
+      ]
     }
   ],
   *check({taxa}, index) {
@@ -36,7 +40,9 @@ export const implausibleBodyLength = {
         message: `a body length of ${bodyLengthMm} mm is outside ${shortestMm} to ${longestMm} mm: ${taxon}`
       }
     }
-    const wide = taxa.filter(({rank, bodyLengthMm}: Taxon) => bodyLengthMm !== undefined && wideRanks.test(rank?.trim() ?? ''))
+    const wide = taxa.filter(
+      ({rank, bodyLengthMm}: Taxon) => bodyLengthMm !== undefined && wideRanks.test(rank?.trim() ?? '')
+    )
     const [first] = wide
     if (first === undefined) return
     yield {

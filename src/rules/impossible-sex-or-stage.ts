@@ -32,7 +32,8 @@ export const impossibleSexOrStage = {
   severity: 'caution',
   summary: 'a sex or life stage is given that the group does not have',
   why: 'A young animal counts among the adults or not by this word; where the word cannot be right, nobody knows which.',
-  remedy: 'correct `life_stage` or `sex` in catch.csv; young spiders are `juvenile` or `subadult`, young beetles `larva`',
+  remedy:
+    'correct `life_stage` or `sex` in catch.csv; young spiders are `juvenile` or `subadult`, young beetles `larva`',
   source: 'textbook metamorphosis, from memory; a small table of common practice, no source',
   examples: [
     {files: {}, findings: []},
@@ -63,10 +64,12 @@ export const impossibleSexOrStage = {
       const sexed = sex === 'female' || sex === 'male'
       if (lifeStage === 'adult' && !sexed) continue
       const group = groups.get(taxon)
-      if (group?.stages?.includes(lifeStage)) note(`${group.name} have no \`${lifeStage}\``, row, 'life_stage', taxon)
+      if (group?.stages?.includes(lifeStage))
+        note(`${group.name} have no \`${lifeStage}\``, row, 'life_stage', taxon)
       if (!sexed) continue
       if (group?.isHermaphrodite) note(`${group.name} are female and male at once`, row, 'sex', taxon)
-      else if (sexless.has(lifeStage)) note(`${lifeStage === 'egg' ? 'an' : 'a'} \`${lifeStage}\` shows no sex`, row, 'sex', taxon)
+      else if (sexless.has(lifeStage))
+        note(`${lifeStage === 'egg' ? 'an' : 'a'} \`${lifeStage}\` shows no sex`, row, 'sex', taxon)
     }
     for (const [message, {row, column, taxon, rows}] of found) {
       yield {
@@ -88,7 +91,8 @@ function groupOf({class: className, order, family}: Taxon): Group | undefined {
     const known = name?.toLowerCase() ?? ''
     const stages = Object.hasOwn(impossibleStages, known) ? impossibleStages[known] : undefined
     const isHermaphrodite = hermaphrodites.has(known)
-    if (name !== undefined && (stages !== undefined || isHermaphrodite)) return {name, stages, isHermaphrodite}
+    if (name !== undefined && (stages !== undefined || isHermaphrodite))
+      return {name, stages, isHermaphrodite}
   }
   return undefined
 }

@@ -13,7 +13,8 @@ export const intervalFarFromProtocol = {
   summary: 'traps were open much longer or shorter than the protocol says',
   why: 'Either a date is wrong, which changes the effort, or the interval was another one, which changes the catch of a night: traps emptied after 6 or 9 days caught more of one ground beetle a day than those emptied after 1 to 3.',
   remedy: 'check the dates in the field notes; if they are right, say why in `limitations`',
-  source: 'interval and catch: Holland & Reynolds 2005; the limit, 1.5 times longer or shorter, is a proposal of ours',
+  source:
+    'interval and catch: Holland & Reynolds 2005; the limit, 1.5 times longer or shorter, is a proposal of ours',
   examples: [
     {files: {'study.yaml': 'title: T\nprotocol: {interval_nights: 14}\n'}, findings: []},
     {
@@ -26,7 +27,9 @@ export const intervalFarFromProtocol = {
     },
     {
       files: {'study.yaml': 'title: T\nprotocol: {interval_nights: 7}\n'},
-      findings: ['study.yaml:2:30: 11 of 11 visits were open for far more or fewer nights than 7; their median is 14']
+      findings: [
+        'study.yaml:2:29: 11 of 11 visits were open for far more or fewer nights than 7; their median is 14'
+      ]
     }
   ],
   *check({settings, settingPlace}, index) {

@@ -8,10 +8,15 @@ export const invalidOrcid = {
   remedy: 'copy the iD from your page at orcid.org: sixteen digits in fours, the last of which may be X',
   source: 'ORCID, structure of the identifier: check character by ISO/IEC 7064, MOD 11-2',
   examples: [
-    {files: {'study.yaml': 'title: T\npeople: [{name: Ada Ash, orcid: 0000-0002-1825-0097}]\n'}, findings: []},
+    {
+      files: {'study.yaml': 'title: T\npeople: [{name: Ada Ash, orcid: 0000-0002-1825-0097}]\n'},
+      findings: []
+    },
     {
       files: {'study.yaml': 'title: T\npeople: [{name: Ada Ash, orcid: 0000-0002-1825-0079}]\n'},
-      findings: ['study.yaml:2:33: the last digit of `0000-0002-1825-0079` does not fit the others, so a digit is wrong']
+      findings: [
+        'study.yaml:2:33: the last digit of `0000-0002-1825-0079` does not fit the others, so a digit is wrong'
+      ]
     },
     {
       files: {'study.yaml': 'title: T\npeople: [{name: Ada Ash, orcid: 0000-0002-1825}]\n'},

@@ -19,7 +19,8 @@ export function judgeStudy(study: Study): UsableStudy {
       // Only errors set rows aside; a row that could not be typed has no values to use, whatever it is called.
       const setsAside = severity === 'error' || untyped.has(found.place) ? found.setsAside : undefined
       for (const {table, row} of setsAside ?? []) noteAside(aside, table, row, rule.code)
-      if (judged?.severity !== 'silent' || setsAside !== undefined) findings.push(stamp(rule, found, severity, setsAside))
+      if (judged?.severity !== 'silent' || setsAside !== undefined)
+        findings.push(stamp(rule, found, severity, setsAside))
     }
   }
   return {study: withoutRowsAside(study, aside), findings: sorted(findings), balance: balanceOf(study, aside)}
@@ -30,7 +31,12 @@ function severityOf(rule: Rule, found: Found, judged: Severity | 'silent' | unde
   return judged === 'silent' ? 'note' : (found.severity ?? rule.severity)
 }
 
-function stamp(rule: Rule, found: Found, severity: Severity, setsAside: readonly RowReference[] | undefined): Finding {
+function stamp(
+  rule: Rule,
+  found: Found,
+  severity: Severity,
+  setsAside: readonly RowReference[] | undefined
+): Finding {
   const {place, message, remedy = rule.remedy, cell, related} = found
   return {
     code: rule.code,
@@ -45,14 +51,22 @@ function stamp(rule: Rule, found: Found, severity: Severity, setsAside: readonly
   }
 }
 
-function noteAside(aside: Map<TableName, Map<number, string>>, table: TableName, row: number, code: string): void {
+function noteAside(
+  aside: Map<TableName, Map<number, string>>,
+  table: TableName,
+  row: number,
+  code: string
+): void {
   const rows = aside.get(table) ?? new Map<number, string>()
   aside.set(table, rows)
   if (!rows.has(row)) rows.set(row, code)
 }
 
 function withoutRowsAside(study: Study, aside: ReadonlyMap<TableName, ReadonlyMap<number, string>>): Study {
-  const kept = <Row extends {readonly row: number}>(table: TableName, rows: readonly Row[]): readonly Row[] => {
+  const kept = <Row extends {readonly row: number}>(
+    table: TableName,
+    rows: readonly Row[]
+  ): readonly Row[] => {
     const gone = aside.get(table)
     return gone === undefined ? rows : rows.filter(({row}) => !gone.has(row))
   }
@@ -67,14 +81,26 @@ function withoutRowsAside(study: Study, aside: ReadonlyMap<TableName, ReadonlyMa
   }
 }
 
-function balanceOf(study: Study, aside: ReadonlyMap<TableName, ReadonlyMap<number, string>>): readonly RowBalance[] {
+function balanceOf(
+  study: Study,
+  aside: ReadonlyMap<TableName, ReadonlyMap<number, string>>
+): readonly RowBalance[] {
   return tableNames.flatMap((table) => {
     const source = study.tables[table]
     if (source === undefined) return []
     const rows = aside.get(table) ?? new Map<number, string>()
     const byCode: Record<string, number> = {}
     for (const code of [...rows.values()].sort()) byCode[code] = (byCode[code] ?? 0) + 1
-    return [{table, file: source.file, read: source.rowsRead, used: source.rowsRead - rows.size, setAside: rows.size, byCode}]
+    return [
+      {
+        table,
+        file: source.file,
+        read: source.rowsRead,
+        used: source.rowsRead - rows.size,
+        setAside: rows.size,
+        byCode
+      }
+    ]
   })
 }
 

@@ -11,7 +11,10 @@ export const nameSettled = {
   examples: [
     {files: {}, findings: []},
     {
-      files: {'catch.csv': 'trap_id,collected,taxon,count\nW1-1,2026-05-18,carabus Problematicus,3\nW1-1,2026-06-01,Abax parallelepipedus,2\n'},
+      files: {
+        'catch.csv':
+          'trap_id,collected,taxon,count\nW1-1,2026-05-18,carabus Problematicus,3\nW1-1,2026-06-01,Abax parallelepipedus,2\n'
+      },
       findings: ['catch.csv:2:17: `carabus Problematicus` is read as `Carabus problematicus` (1 row)']
     }
   ],

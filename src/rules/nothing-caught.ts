@@ -9,7 +9,10 @@ export const nothingCaught = {
   source: "the study folder's own logic",
   examples: [
     {files: {}, findings: []},
-    {files: {'catch.csv': 'trap_id,collected,taxon,count\n'}, findings: ['catch.csv: there is a header and no catch below it']}
+    {
+      files: {'catch.csv': 'trap_id,collected,taxon,count\n'},
+      findings: ['catch.csv: there is a header and no catch below it']
+    }
   ],
   *check({tables}) {
     if (tables.catch !== undefined && tables.catch.rowsRead === 0) {

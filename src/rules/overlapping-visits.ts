@@ -8,7 +8,8 @@ export const overlappingVisits = {
   severity: 'error',
   summary: 'two visits of one trap cover the same nights, or were collected on one day',
   why: 'A trap cannot be open twice at once: the nights would be counted double, and it is open to which visit the catch belongs.',
-  remedy: 'correct the dates; where a trap really was collected twice on one day, give both visits their times',
+  remedy:
+    'correct the dates; where a trap really was collected twice on one day, give both visits their times',
   source: "the study folder's own logic",
   examples: [
     {files: {}, findings: []},
@@ -17,7 +18,9 @@ export const overlappingVisits = {
         'visits.csv':
           'trap_id,opened,collected,sample\nW1-1,2026-05-04,2026-05-18,sorted\nW1-1,2026-05-11,2026-06-01,sorted\n'
       },
-      findings: ['visits.csv:3:6: trap W1-1 was opened on 2026-05-11 while it stood open until 2026-05-18; neither visit is used']
+      findings: [
+        'visits.csv:3:6: trap W1-1 was opened on 2026-05-11 while it stood open until 2026-05-18; neither visit is used'
+      ]
     }
   ],
   *check(_study, index) {
@@ -36,7 +39,8 @@ export const overlappingVisits = {
             setsAside: [reference('visits', longest), reference('visits', exposure)]
           }
         }
-        if (longest === undefined || daysBetween(longest.collected, exposure.collected) > 0) longest = exposure
+        if (longest === undefined || daysBetween(longest.collected, exposure.collected) > 0)
+          longest = exposure
       }
     }
   }

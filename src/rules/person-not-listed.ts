@@ -8,7 +8,8 @@ export const personNotListed = {
   severity: 'note',
   summary: 'the tables name a person who is not among the people of study.yaml',
   why: 'Whoever did the work should be named in the report, and one person under two spellings looks like two.',
-  remedy: 'add the person under `people:` in study.yaml, or write the name as it stands there; initials that fit will do',
+  remedy:
+    'add the person under `people:` in study.yaml, or write the name as it stands there; initials that fit will do',
   source: 'who identified and who checked belongs in a report: Biological Survey of Canada 2000',
   examples: [
     {files: {}, findings: []},
@@ -26,7 +27,9 @@ export const personNotListed = {
         'catch.csv':
           'trap_id,collected,taxon,count,identified_by\nW1-1,2026-05-18,Carabus problematicus,3,Ada Esh\nW1-1,2026-06-01,Abax parallelepipedus,2,CC\n'
       },
-      findings: ['catch.csv:2:41: 2 people of the tables are not among the people of study.yaml: Ada Esh and CC']
+      findings: [
+        'catch.csv:2:41: 2 people of the tables are not among the people of study.yaml: Ada Esh and CC'
+      ]
     }
   ],
   *check({settings: {people = []}, exposures, catch: records}, index) {
@@ -65,12 +68,23 @@ interface Mention {
   readonly column: string
 }
 
-function mention(found: Map<string, Mention>, written: string, table: TableName, row: number, column: string): void {
+function mention(
+  found: Map<string, Mention>,
+  written: string,
+  table: TableName,
+  row: number,
+  column: string
+): void {
   if (!found.has(written)) found.set(written, {table, row, column})
 }
 
 function wordsOf(name: string): readonly string[] {
-  return (name.normalize('NFD').toLowerCase().match(/[\p{L}\p{M}'’]+/gu) ?? []).map((word) => word.replace(/\p{M}/gu, ''))
+  return (
+    name
+      .normalize('NFD')
+      .toLowerCase()
+      .match(/[\p{L}\p{M}'’]+/gu) ?? []
+  ).map((word) => word.replace(/\p{M}/gu, ''))
 }
 
 /** `Ada Ash`, `Ash`, `A. Ash`, `Ash A` and `AA` all fit Ada Ash. */

@@ -11,7 +11,9 @@ export function* problemsOf(study: Study, code: ProblemCode): Iterable<Found> {
       message,
       ...(remedy !== undefined && {remedy}),
       ...(cell !== undefined && {cell}),
-      ...(setsAside && table !== undefined && row !== undefined && {severity: 'error' as const, setsAside: [{table, row}]})
+      ...(setsAside &&
+        table !== undefined &&
+        row !== undefined && {severity: 'error' as const, setsAside: [{table, row}]})
     }
   }
 }

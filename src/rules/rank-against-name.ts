@@ -8,8 +8,10 @@ export const rankAgainstName = {
   severity: 'caution',
   summary: 'the rank of a name cannot be right',
   why: 'The rank decides what counts as a species: a genus called a species makes the list one longer, a species called a genus drops out of it.',
-  remedy: 'correct `rank` or the name in taxa.csv; a kind told apart without a name has the rank `morphospecies`',
-  source: 'a species name is of two words: International Code of Zoological Nomenclature, article 5 (from memory)',
+  remedy:
+    'correct `rank` or the name in taxa.csv; a kind told apart without a name has the rank `morphospecies`',
+  source:
+    'a species name is of two words: International Code of Zoological Nomenclature, article 5 (from memory)',
   examples: [
     {
       files: {
@@ -24,7 +26,9 @@ export const rankAgainstName = {
     },
     {
       files: {'taxa.csv': 'taxon,rank\nCarabus problematicus,genus\nAbax parallelepipedus,genus\n'},
-      findings: ['taxa.csv:2:23: 2 names of rank genus name a species: Carabus problematicus and Abax parallelepipedus']
+      findings: [
+        'taxa.csv:2:23: 2 names of rank genus name a species: Carabus problematicus and Abax parallelepipedus'
+      ]
     }
   ],
   *check({taxa}, index) {
@@ -43,14 +47,26 @@ export const rankAgainstName = {
   }
 } as const satisfies Rule
 
-const wholeGroups = new Set(['genus', 'subgenus', 'family', 'subfamily', 'superfamily', 'tribe', 'order', 'suborder', 'class'])
+const wholeGroups = new Set([
+  'genus',
+  'subgenus',
+  'family',
+  'subfamily',
+  'superfamily',
+  'tribe',
+  'order',
+  'suborder',
+  'class'
+])
 
 function faultOf(rank: string, name: string): ((names: number) => string) | undefined {
   // A subgenus in brackets and words of doubt are no part of the name.
   const words = name.split(/\s+/).filter((word) => !/^\(.*\)$|^(cf|aff|nr)\.?$/i.test(word))
   const epithet = words[1] ?? ''
   const namesSpecies = /^\p{Ll}[\p{Ll}-]+$/u.test(epithet) && !/^(spp?|indet|gen)$/.test(epithet)
-  if (rank === 'species' && !namesSpecies) return (names) => (names === 1 ? 'does not name one' : 'do not name one')
-  if (wholeGroups.has(rank) && namesSpecies) return (names) => (names === 1 ? 'names a species' : 'name a species')
+  if (rank === 'species' && !namesSpecies)
+    return (names) => (names === 1 ? 'does not name one' : 'do not name one')
+  if (wholeGroups.has(rank) && namesSpecies)
+    return (names) => (names === 1 ? 'names a species' : 'name a species')
   return undefined
 }

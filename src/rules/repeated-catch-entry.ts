@@ -18,7 +18,9 @@ export const repeatedCatchEntry = {
         'catch.csv':
           'trap_id,collected,taxon,count\nW1-1,2026-05-18,Carabus problematicus,3\nW1-1,2026-05-18,Carabus problematicus,5\n'
       },
-      findings: ['catch.csv:3:17: Carabus problematicus of trap W1-1 on 2026-05-18 has 3 above and 5 here; they are added up']
+      findings: [
+        'catch.csv:3:17: Carabus problematicus of trap W1-1 on 2026-05-18 has 3 above and 5 here; they are added up'
+      ]
     }
   ],
   *check(_study, index) {

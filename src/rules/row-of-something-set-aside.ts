@@ -20,7 +20,16 @@ export const rowOfSomethingSetAside = {
   ],
   *check(study, index) {
     yield* orphans(study, index, 'sites', 'traps', study.traps, ({siteId}) => siteId, index.sites, 'site')
-    yield* orphans(study, index, 'traps', 'visits', study.exposures, ({trapId}) => trapId, index.traps, 'trap')
+    yield* orphans(
+      study,
+      index,
+      'traps',
+      'visits',
+      study.exposures,
+      ({trapId}) => trapId,
+      index.traps,
+      'trap'
+    )
     yield* orphans(study, index, 'traps', 'catch', study.catch, ({trapId}) => trapId, index.traps, 'trap')
     yield* catchOfVisitsSetAside(index)
   }
@@ -41,7 +50,10 @@ function* orphans<Row extends {readonly row: number}>(
     const id = parentId(row)
     if (id === undefined || index.isAside(table, row.row)) continue
     const parent = parents.get(id)
-    const gone = parent === undefined ? study.tables[parentTable]?.unusableIds.has(id) : index.isAside(parentTable, parent.row)
+    const gone =
+      parent === undefined
+        ? study.tables[parentTable]?.unusableIds.has(id)
+        : index.isAside(parentTable, parent.row)
     if (!gone) continue
     const list = byParent.get(id)
     if (list) list.push(row)

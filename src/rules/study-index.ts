@@ -21,7 +21,10 @@ export interface StudyIndex {
   place(table: TableName, row: number, column?: string): Place
 }
 
-export function studyIndex(study: Study, aside: ReadonlyMap<TableName, ReadonlyMap<number, string>>): StudyIndex {
+export function studyIndex(
+  study: Study,
+  aside: ReadonlyMap<TableName, ReadonlyMap<number, string>>
+): StudyIndex {
   const traps = firstById(study.traps, ({trapId}) => trapId)
   const exposuresOfTrap = new Map<string, Exposure[]>()
   for (const exposure of study.exposures) {

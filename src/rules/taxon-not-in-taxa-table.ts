@@ -33,7 +33,9 @@ export const taxonNotInTaxaTable = {
         place: index.place('catch', row, 'taxon'),
         message: `\`${taxon}\` is not in taxa.csv (${rows} ${rows === 1 ? 'row' : 'rows'})`,
         cell: taxon,
-        ...(meant !== undefined && {remedy: `did you mean \`${meant}\`? Correct the name in catch.csv, or add it to taxa.csv`})
+        ...(meant !== undefined && {
+          remedy: `did you mean \`${meant}\`? Correct the name in catch.csv, or add it to taxa.csv`
+        })
       }
     }
   }

@@ -1,6 +1,6 @@
 import type {Taxon} from '../model/study.ts'
-import {isOneSlip, oneSlipApart} from './one-slip-apart.ts'
 import {numberOf} from './number-of.ts'
+import {isOneSlip, oneSlipApart} from './one-slip-apart.ts'
 import type {Rule} from './rule.ts'
 import type {StudyIndex} from './study-index.ts'
 
@@ -71,7 +71,9 @@ function mayBeOneName(one: string, other: string): boolean {
 function* finding(one: string, other: string, index: StudyIndex) {
   if (isSettled(index.taxa.get(one), index.taxa.get(other))) return
   const {caughtNames} = index.fieldwork
-  const byRows = [one, other].map((name) => ({name, ...caughtNames.get(name)!})).sort((a, b) => a.rows - b.rows)
+  const byRows = [one, other]
+    .map((name) => ({name, ...caughtNames.get(name)!}))
+    .sort((a, b) => a.rows - b.rows)
   const [rarer, commoner] = byRows as [(typeof byRows)[0], (typeof byRows)[0]]
   yield {
     place: index.place('catch', rarer.row, 'taxon'),

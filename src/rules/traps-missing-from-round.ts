@@ -12,7 +12,7 @@ export const trapsMissingFromRound = {
   why: 'A trap that was lost, closed or forgotten leaves no trace, so the report cannot tell planned effort from achieved effort.',
   remedy:
     'add the visit, with `missing` or `closed` as its condition where that is so; fill `removed` in traps.csv for a trap that was taken out',
-  source: 'losses must be reported: Kotze, O\'Hara & Lehvavirta 2012; common practice, no source for the rule',
+  source: "losses must be reported: Kotze, O'Hara & Lehvavirta 2012; common practice, no source for the rule",
   examples: [
     {files: {}, findings: []},
     {
@@ -20,7 +20,7 @@ export const trapsMissingFromRound = {
         'visits.csv':
           'trap_id,opened,collected,sample,round\nW1-1,2026-05-04,2026-05-18,sorted,R1\nW1-2,2026-05-04,2026-05-18,empty,R1\nW1-3,2026-05-04,2026-05-18,empty,R1\nM1-1,2026-05-04,2026-05-18,empty,R1\nM1-2,2026-05-04,2026-05-18,empty,R1\nM1-3,2026-05-04,2026-05-18,empty,R1\nM1-4,2026-05-04,2026-05-18,empty,R1\nM1-5,2026-05-04,2026-05-18,empty,R1\n'
       },
-      findings: ['traps.csv:5:1: site W1 has no visit of 2 of its traps in round R1: W1-4 and W1-5']
+      findings: ['traps.csv:6:1: site W1 has no visit of 2 of its traps in round R1: W1-4 and W1-5']
     }
   ],
   *check({exposures, tables}, index) {

@@ -11,7 +11,10 @@ export const unclosedQuote = {
   examples: [
     {files: {}, findings: []},
     {
-      files: {'catch.csv': 'trap_id,collected,taxon,count\nW1-1,2026-05-18,"Carabus problematicus,3\nW1-1,2026-06-01,Abax parallelepipedus,2\n'},
+      files: {
+        'catch.csv':
+          'trap_id,collected,taxon,count\nW1-1,2026-05-18,"Carabus problematicus,3\nW1-1,2026-06-01,Abax parallelepipedus,2\n'
+      },
       findings: ['catch.csv:2:1: a quotation mark opens in this line and is not closed properly']
     }
   ],

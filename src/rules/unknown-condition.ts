@@ -11,8 +11,12 @@ export const unknownCondition = {
   examples: [
     {files: {}, findings: []},
     {
-      files: {'visits.csv': 'trap_id,opened,collected,condition,sample\nW1-1,2026-05-04,2026-05-18,flooded,sorted\n'},
-      findings: ['visits.csv:2:28: `flooded` is not a word for condition; known are intact, diluted, overflowed, dry, raised, disturbed, blocked, spilled, missing, closed']
+      files: {
+        'visits.csv': 'trap_id,opened,collected,condition,sample\nW1-1,2026-05-04,2026-05-18,flooded,sorted\n'
+      },
+      findings: [
+        'visits.csv:2:28: `flooded` is not a word for condition; known are intact, diluted, overflowed, dry, raised, disturbed, blocked, spilled, missing, closed'
+      ]
     }
   ],
   check: (study) => problemsOf(study, 'unknown-condition')

@@ -18,7 +18,8 @@ export const unknownSite = {
     }
   ],
   *check(study, index) {
-    for (const trap of study.traps) yield* unknown('traps', trap, trap.siteId, index, study.tables.sites?.unusableIds)
+    for (const trap of study.traps)
+      yield* unknown('traps', trap, trap.siteId, index, study.tables.sites?.unusableIds)
     for (const record of study.catch) {
       if (record.trapId === undefined && record.siteId !== undefined) {
         yield* unknown('catch', record, record.siteId, index, study.tables.sites?.unusableIds)

@@ -16,7 +16,8 @@ export const unknownTrapTypeOrFluid = {
     },
     {
       files: {
-        'study.yaml': 'title: T\ntrap_types: {cup: {rim_diameter_mm: 75}, jar: {rim_diameter_mm: 90}}\n'
+        'study.yaml': 'title: T\ntrap_types: {cup: {rim_diameter_mm: 75}, jar: {rim_diameter_mm: 90}}\n',
+        'traps.csv': 'trap_id,site_id\nW1-1,W1\nM1-1,M1\n'
       },
       findings: ['traps.csv:2:1: 2 traps name none of the trap types of study.yaml (cup, jar)']
     }
@@ -30,7 +31,11 @@ export const unknownTrapTypeOrFluid = {
       if (known.length === 0) continue
       const rows = [
         ...traps.map((trap) => ({table: 'traps' as const, row: trap.row, word: trap[key]})),
-        ...(key === 'fluid' ? exposures.filter(({fluid}) => fluid !== undefined).map(({row, fluid}) => ({table: 'visits' as const, row, word: fluid})) : [])
+        ...(key === 'fluid'
+          ? exposures
+              .filter(({fluid}) => fluid !== undefined)
+              .map(({row, fluid}) => ({table: 'visits' as const, row, word: fluid}))
+          : [])
       ]
       for (const {table, row, word} of rows) {
         if (word === undefined || known.includes(word)) continue

@@ -1,3 +1,4 @@
+import type {RowReference} from '../model/finding.ts'
 import {nearestName} from '../model/nearest-name.ts'
 import type {Found, Rule} from './rule.ts'
 import {reference, type StudyIndex} from './study-index.ts'
@@ -15,38 +16,46 @@ export const unknownTrap = {
     {
       files: {'catch.csv': 'trap_id,collected,taxon,count\nW1-11,2026-05-18,Carabus problematicus,3\n'},
       findings: ['catch.csv:2:1: there is no trap `W1-11` in traps.csv']
+    },
+    {
+      files: {
+        'catch.csv':
+          'trap_id,collected,taxon,count\nW1-11,2026-05-18,Carabus problematicus,3\nW1-11,2026-05-18,Abax parallelepipedus,2\n'
+      },
+      findings: ['catch.csv:2:1: there is no trap `W1-11` in traps.csv (2 rows of catch.csv)']
     }
   ],
   *check(study, index) {
     const unusable = study.tables.traps?.unusableIds
-    // A million catch rows name a few hundred traps: ask for a suggestion once each.
-    const suggestions = new Map<string, string | undefined>()
-    const suggest = (trapId: string): string | undefined => {
-      if (!suggestions.has(trapId)) suggestions.set(trapId, nearestName(trapId, index.traps.keys()))
-      return suggestions.get(trapId)
-    }
-    for (const exposure of study.exposures) yield* unknown('visits', exposure, exposure.trapId, index, unusable, suggest)
-    for (const record of study.catch) {
-      if (record.trapId !== undefined) yield* unknown('catch', record, record.trapId, index, unusable, suggest)
-    }
+    const isUnknown = (trapId: string) => !index.traps.has(trapId) && !unusable?.has(trapId)
+    yield* unknown('visits', study.exposures, isUnknown, index)
+    yield* unknown('catch', study.catch, isUnknown, index)
   }
 } as const satisfies Rule
 
+/** Once for each trap: a slip in its id stands in every row that was copied from the first. */
 function* unknown(
   table: 'visits' | 'catch',
-  row: {readonly row: number},
-  trapId: string,
-  index: StudyIndex,
-  unusable: ReadonlyMap<string, number> | undefined,
-  suggest: (trapId: string) => string | undefined
+  rows: readonly {readonly row: number; readonly trapId?: string}[],
+  isUnknown: (trapId: string) => boolean,
+  index: StudyIndex
 ): Iterable<Found> {
-  if (index.traps.has(trapId) || unusable?.has(trapId)) return
-  const meant = suggest(trapId)
-  yield {
-    place: index.place(table, row.row, 'trap_id'),
-    message: `there is no trap \`${trapId}\` in traps.csv`,
-    cell: trapId,
-    ...(meant !== undefined && {remedy: `did you mean \`${meant}\`?`}),
-    setsAside: [reference(table, row)]
+  const byTrap = new Map<string, RowReference[]>()
+  for (const row of rows) {
+    if (row.trapId === undefined || !isUnknown(row.trapId)) continue
+    const references = byTrap.get(row.trapId)
+    if (references) references.push(reference(table, row))
+    else byTrap.set(row.trapId, [reference(table, row)])
+  }
+  for (const [trapId, references] of byTrap) {
+    const meant = nearestName(trapId, index.traps.keys())
+    const many = references.length === 1 ? '' : ` (${references.length} rows of ${table}.csv)`
+    yield {
+      place: index.place(table, references[0]!.row, 'trap_id'),
+      message: `there is no trap \`${trapId}\` in traps.csv${many}`,
+      cell: trapId,
+      ...(meant !== undefined && {remedy: `did you mean \`${meant}\`?`}),
+      setsAside: references
+    }
   }
 }

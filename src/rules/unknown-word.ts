@@ -11,7 +11,9 @@ export const unknownWord = {
   examples: [
     {files: {}, findings: []},
     {
-      files: {'visits.csv': 'trap_id,opened,collected,condition,sample\nW1-1,2026-05-04,2026-05-18,intact,sortd\n'},
+      files: {
+        'visits.csv': 'trap_id,opened,collected,condition,sample\nW1-1,2026-05-04,2026-05-18,intact,sortd\n'
+      },
       findings: ['visits.csv:2:35: `sortd` is not a word for sample; known are sorted, empty, unsorted, lost']
     }
   ],

@@ -11,7 +11,9 @@ export const unreadableDate = {
   examples: [
     {files: {}, findings: []},
     {
-      files: {'visits.csv': 'trap_id,opened,collected,condition,sample\nW1-1,2026-05-04,2026-05-38,intact,sorted\n'},
+      files: {
+        'visits.csv': 'trap_id,opened,collected,condition,sample\nW1-1,2026-05-04,2026-05-38,intact,sorted\n'
+      },
       findings: ['visits.csv:2:17: `2026-05-38` is not a date']
     }
   ],

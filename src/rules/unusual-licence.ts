@@ -11,7 +11,8 @@ export const unusualLicence = {
   summary: 'the licence is not an SPDX identifier, or not one that data networks take',
   why: 'Machines cannot tell what others may do with the data; networks for occurrence data take CC0-1.0, CC-BY-4.0 and CC-BY-NC-4.0 only.',
   remedy: 'write `licence: CC-BY-4.0`, `CC0-1.0` or `CC-BY-NC-4.0` in study.yaml, as suits you',
-  source: 'SPDX licence list (spdx.org/licenses); the three licences: terms of the GBIF network (from memory)',
+  source:
+    'SPDX licence list (spdx.org/licenses); the three licences: terms of the GBIF network (from memory)',
   examples: [
     {files: {'study.yaml': 'title: T\nlicence: CC-BY-4.0\n'}, findings: []},
     {
@@ -27,7 +28,12 @@ export const unusualLicence = {
     if (licence === undefined || usual.includes(licence)) return
     const place = settingPlace(['licence'])
     if (spdxIds.includes(licence)) {
-      yield {place, message: `\`${licence}\` is a licence that data networks do not take`, severity: 'note', cell: licence}
+      yield {
+        place,
+        message: `\`${licence}\` is a licence that data networks do not take`,
+        severity: 'note',
+        cell: licence
+      }
       return
     }
     const meant = nearestName(licence, usual) ?? nearestName(licence, spdxIds)

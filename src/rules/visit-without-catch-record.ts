@@ -7,22 +7,33 @@ export const visitWithoutCatchRecord = {
   severity: 'error',
   summary: 'nothing says what became of a visit: no catch rows and no word in `sample`',
   why: 'An empty trap and a forgotten vial look alike here; counting one as the other would lower or raise every rate.',
-  remedy: 'write `empty`, `unsorted` or `lost` in `sample`, or say once in study.yaml what silence means (`no_catch_rows`)',
-  source: "the study folder's own logic; zero and lost must never look alike (pitfall-methods, common practice, no source)",
+  remedy:
+    'write `empty`, `unsorted` or `lost` in `sample`, or say once in study.yaml what silence means (`no_catch_rows`)',
+  source:
+    "the study folder's own logic; zero and lost must never look alike (pitfall-methods, common practice, no source)",
   examples: [
     {files: {}, findings: []},
     {
-      files: {'visits.csv': 'trap_id,opened,collected\nW1-1,2026-05-04,2026-05-18\nM1-1,2026-05-04,2026-05-18\n'},
+      files: {
+        'visits.csv': 'trap_id,opened,collected\nW1-1,2026-05-04,2026-05-18\nM1-1,2026-05-04,2026-05-18\n'
+      },
       findings: ['visits.csv:3:6: trap M1-1, opened on 2026-05-04, has no catch rows and no word in `sample`']
     }
   ],
   *check({exposures, settings}, index) {
     if (settings.no_catch_rows !== undefined) return
-    const pooled = new Set(index.matching.pooled.flatMap(({exposures: together}) => together.map(({row}) => row)))
+    const pooled = new Set(
+      index.matching.pooled.flatMap(({exposures: together}) => together.map(({row}) => row))
+    )
     for (const exposure of exposures) {
       const {row, trapId, opened, sample, condition} = exposure
       if (sample !== undefined && sample !== 'sorted') continue
-      if (opened === undefined || ['missing', 'spilled', 'closed'].includes(condition) || index.isAside('visits', row)) continue
+      if (
+        opened === undefined ||
+        ['missing', 'spilled', 'closed'].includes(condition) ||
+        index.isAside('visits', row)
+      )
+        continue
       const records = index.matching.ofExposure.get(row) ?? []
       if (pooled.has(row) || records.some((record) => !index.isAside('catch', record.row))) continue
       const allAside = records.length > 0

@@ -19,13 +19,13 @@ import {infrequentEstimate, onlySingletons} from './infrequent-estimate.ts'
  * @example ace(frequencyCounts([20, 12])).value // => 2
  * @example ace(frequencyCounts([20, 1, 1])) // => {notDefined: 'every rare species was caught only once'}
  */
-export function ace(sample: AbundanceCounts, cut = 10): Quantity {
+export function ace(sample: AbundanceCounts, cut = 10, confidence?: number): Quantity {
   if (sample.size === 0) return {notDefined: emptyReason(sample.kind)}
   if (onlySingletons(sample, cut)) return {notDefined: 'every rare species was caught only once'}
   const {value, variance} = infrequentEstimate(sample, cut)
   return {
     value,
     standardError: Math.sqrt(variance),
-    interval: logNormalAboveSeen(sample.species, value, variance)
+    interval: logNormalAboveSeen(sample.species, value, variance, confidence)
   }
 }

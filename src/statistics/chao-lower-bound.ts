@@ -4,7 +4,7 @@ import {emptyReason, type FrequencyCounts} from './frequency-counts.ts'
 import {undetectedSpecies} from './undetected-species.ts'
 
 /** What chao1 and chao2 share: estimate, standard error, interval, and the caution on what it rests on. */
-export function chaoLowerBound(sample: FrequencyCounts): Quantity {
+export function chaoLowerBound(sample: FrequencyCounts, confidence?: number): Quantity {
   if (sample.records === 0) return {notDefined: emptyReason(sample.kind)}
   const value = sample.species + undetectedSpecies(sample)
   const variance = varianceOf(sample, value)
@@ -12,7 +12,7 @@ export function chaoLowerBound(sample: FrequencyCounts): Quantity {
   return {
     value,
     standardError: Math.sqrt(variance),
-    interval: logNormalAboveSeen(sample.species, value, variance),
+    interval: logNormalAboveSeen(sample.species, value, variance, confidence),
     ...(caution === undefined ? {} : {caution})
   }
 }

@@ -18,6 +18,6 @@ import type {AbundanceCounts} from './frequency-counts.ts'
  * @example chao1(frequencyCounts([4, 2, 1, 1])).caution // => 'rests on 1 species caught twice; one more such species would make it 5.9'
  * @example chao1(frequencyCounts([])) // => {notDefined: 'no individuals were caught'}
  */
-export function chao1(sample: AbundanceCounts): Quantity {
-  return chaoLowerBound(sample)
+export function chao1(sample: AbundanceCounts, confidence?: number): Quantity {
+  return chaoLowerBound(sample, confidence)
 }

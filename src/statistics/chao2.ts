@@ -17,6 +17,6 @@ import type {IncidenceCounts} from './frequency-counts.ts'
  * @example chao2(incidenceCounts([1, 1, 1, 1, 2, 2, 2, 2, 2, 5], 8)).value // => 11.4
  * @example chao2(incidenceCounts([], 8)) // => {notDefined: 'no species was found in any sampling unit'}
  */
-export function chao2(sample: IncidenceCounts): Quantity {
-  return chaoLowerBound(sample)
+export function chao2(sample: IncidenceCounts, confidence?: number): Quantity {
+  return chaoLowerBound(sample, confidence)
 }

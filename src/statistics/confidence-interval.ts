@@ -1,8 +1,7 @@
 import type {Interval} from '../model/quantity.ts'
 import {normalQuantile} from './special-functions.ts'
 
-const CONFIDENCE = 0.95
-const Z = normalQuantile((1 + CONFIDENCE) / 2)
+const usual = 0.95
 
 /**
  * Interval of a richness estimate that is at least the species seen: log-normal in the species not seen.
@@ -16,13 +15,19 @@ const Z = normalQuantile((1 + CONFIDENCE) / 2)
  * @example logNormalAboveSeen(10, 10, 4).high // => 10
  * @example logNormalAboveSeen(26, 43.893, 204.66).low // => 30.511
  */
-export function logNormalAboveSeen(seen: number, estimate: number, variance: number): Interval {
+export function logNormalAboveSeen(
+  seen: number,
+  estimate: number,
+  variance: number,
+  confidence = usual
+): Interval {
   const unseen = estimate - seen
-  const spread = unseen > 0 ? Math.exp(Z * Math.sqrt(Math.log1p(variance / unseen ** 2))) : 1
+  const spread =
+    unseen > 0 ? Math.exp(quantile(confidence) * Math.sqrt(Math.log1p(variance / unseen ** 2))) : 1
   return {
     low: seen + unseen / spread,
     high: seen + unseen * spread,
-    confidence: CONFIDENCE,
+    confidence,
     method: 'log-normal (Chao 1987)'
   }
 }
@@ -44,13 +49,14 @@ export function logNormalAround(
   standardError: number,
   lowest: number,
   highest: number,
-  basis: string
+  basis: string,
+  confidence = usual
 ): Interval {
-  const spread = Math.exp(Z * Math.sqrt(Math.log1p((standardError / estimate) ** 2)))
+  const spread = Math.exp(quantile(confidence) * Math.sqrt(Math.log1p((standardError / estimate) ** 2)))
   return {
     low: Math.max(lowest, estimate / spread),
     high: Math.min(highest, estimate * spread),
-    confidence: CONFIDENCE,
+    confidence,
     method: `log-normal, ${basis}`
   }
 }
@@ -71,12 +77,19 @@ export function normalWithin(
   standardError: number,
   lowest: number,
   highest: number,
-  basis: string
+  basis: string,
+  confidence = usual
 ): Interval {
+  const z = quantile(confidence)
   return {
-    low: Math.max(lowest, estimate - Z * standardError),
-    high: Math.min(highest, estimate + Z * standardError),
-    confidence: CONFIDENCE,
-    method: `estimate ± 1.96 standard errors, ${basis}`
+    low: Math.max(lowest, estimate - z * standardError),
+    high: Math.min(highest, estimate + z * standardError),
+    confidence,
+    method: `estimate ± ${z.toFixed(2)} standard errors, ${basis}`
   }
+}
+
+/** How many standard errors lie on each side at a level of confidence, 0 to 1: 1.96 at 0.95. */
+function quantile(confidence: number): number {
+  return normalQuantile((1 + confidence) / 2)
 }

@@ -35,7 +35,8 @@ export interface DiversityAtCoverage {
 export function diversityAtCoverage(
   sample: FrequencyCounts,
   target: number,
-  replicates: readonly (readonly number[])[] = []
+  replicates: readonly (readonly number[])[] = [],
+  confidence?: number
 ): DiversityAtCoverage {
   const size = sizeForCoverage(sample, target)
   if (!isDefined(size)) return {size, q0: size, q1: size, q2: size}
@@ -44,7 +45,8 @@ export function diversityAtCoverage(
     withBootstrapInterval(
       rarefactionAndExtrapolation(sample, order, size.value),
       errors[order],
-      diversityShape(sample, order, size.value)
+      diversityShape(sample, order, size.value),
+      confidence
     )
   return {size, q0: diversity(0), q1: diversity(1), q2: diversity(2)}
 }

@@ -33,7 +33,8 @@ export interface CurvePoint {
 export function diversityCurve(
   sample: FrequencyCounts,
   sizes: readonly number[],
-  replicates: readonly (readonly number[])[] = []
+  replicates: readonly (readonly number[])[] = [],
+  confidence?: number
 ): CurvePoint[] {
   const errors = bootstrapStandardErrors(replicates, 4 * sizes.length)
   return sizes.map((size, i) => {
@@ -41,11 +42,17 @@ export function diversityCurve(
       withBootstrapInterval(
         rarefactionAndExtrapolation(sample, order, size),
         errors[4 * i + 1 + order],
-        diversityShape(sample, order, size)
+        diversityShape(sample, order, size),
+        confidence
       )
     return {
       size,
-      coverage: withBootstrapInterval(coverageAtSize(sample, size), errors[4 * i], COVERAGE_SHAPE),
+      coverage: withBootstrapInterval(
+        coverageAtSize(sample, size),
+        errors[4 * i],
+        COVERAGE_SHAPE,
+        confidence
+      ),
       q0: diversity(0),
       q1: diversity(1),
       q2: diversity(2)

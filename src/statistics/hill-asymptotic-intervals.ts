@@ -19,15 +19,16 @@ import {withBootstrapInterval} from './with-bootstrap-interval.ts'
  */
 export function hillAsymptoticIntervals(
   sample: FrequencyCounts,
-  replicates: readonly (readonly number[])[]
+  replicates: readonly (readonly number[])[],
+  confidence?: number
 ): AsymptoticDiversity {
-  const {q0, q1, q2} = hillAsymptotic(sample)
+  const {q0, q1, q2} = hillAsymptotic(sample, confidence)
   const [ofShannon, ofSimpson] = bootstrapStandardErrors(replicates, 2)
   const shape = {shape: 'normal', lowest: 1, highest: Number.POSITIVE_INFINITY} as const
   return {
     q0,
-    q1: withBootstrapInterval(q1, ofShannon, shape),
-    q2: withBootstrapInterval(q2, ofSimpson, shape)
+    q1: withBootstrapInterval(q1, ofShannon, shape, confidence),
+    q2: withBootstrapInterval(q2, ofSimpson, shape, confidence)
   }
 }
 

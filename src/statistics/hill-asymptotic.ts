@@ -27,7 +27,7 @@ export interface AsymptoticDiversity {
  * @example hillAsymptotic(frequencyCounts([6, 4, 2, 1, 1])).q2 // => {value: 4.1363636}
  * @example hillAsymptotic(frequencyCounts([2, 2, 2])).q0 // => {notDefined: 'the sample is too small for asymptotic diversity'}
  */
-export function hillAsymptotic(sample: FrequencyCounts): AsymptoticDiversity {
+export function hillAsymptotic(sample: FrequencyCounts, confidence?: number): AsymptoticDiversity {
   if (sample.records === 0) {
     const none: Quantity = {notDefined: emptyReason(sample.kind)}
     return {q0: none, q1: none, q2: none}
@@ -40,7 +40,7 @@ export function hillAsymptotic(sample: FrequencyCounts): AsymptoticDiversity {
   if (crosses(sample.species + undetectedSpecies(sample), shannon) || crosses(shannon, simpson)) {
     return {q0: TOO_SMALL, q1: TOO_SMALL, q2: TOO_SMALL}
   }
-  return {q0: chaoLowerBound(sample), q1: {value: shannon}, q2: {value: simpson}}
+  return {q0: chaoLowerBound(sample, confidence), q1: {value: shannon}, q2: {value: simpson}}
 }
 
 /** Hill number of order 2 of the assemblage; infinite where no species has a count above 1. */

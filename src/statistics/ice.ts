@@ -21,7 +21,7 @@ import {infrequentEstimate, onlySingletons} from './infrequent-estimate.ts'
  * @example ice([[true, true, true], [true, true, false], [true, false, false]]).value // => 3.84
  * @example ice([[true, false], [false, true]]) // => {notDefined: 'every infrequent species was found in only one sampling unit'}
  */
-export function ice(presence: readonly (readonly boolean[])[], cut = 10): Quantity {
+export function ice(presence: readonly (readonly boolean[])[], cut = 10, confidence?: number): Quantity {
   const unitsBySpecies = (presence[0] ?? []).map((_, j) => presence.filter((unit) => unit[j]).length)
   const sample = incidenceCounts(unitsBySpecies, presence.length)
   if (sample.records === 0) return {notDefined: emptyReason(sample.kind)}
@@ -34,6 +34,6 @@ export function ice(presence: readonly (readonly boolean[])[], cut = 10): Quanti
   return {
     value,
     standardError: Math.sqrt(variance),
-    interval: logNormalAboveSeen(sample.species, value, variance)
+    interval: logNormalAboveSeen(sample.species, value, variance, confidence)
   }
 }

@@ -16,18 +16,19 @@ import {emptyReason, type IncidenceCounts} from './frequency-counts.ts'
  * @example jackknife1(incidenceCounts([1, 1, 2, 4], 5)).value // => 5.6
  * @example jackknife1(incidenceCounts([1, 1], 1)) // => {notDefined: 'the jackknife leaves out one unit of at least two'}
  */
-export function jackknife1(sample: IncidenceCounts): Quantity {
+export function jackknife1(sample: IncidenceCounts, confidence?: number): Quantity {
   if (sample.records === 0) return {notDefined: emptyReason(sample.kind)}
   if (sample.size < 2) return {notDefined: 'the jackknife leaves out one unit of at least two'}
   const ofUniques = 1 + (sample.size - 1) / sample.size
-  return jackknifeEstimate(sample, ofUniques, 1)
+  return jackknifeEstimate(sample, ofUniques, 1, confidence)
 }
 
 /** The estimate with these weights of uniques and duplicates; all other species weigh 1. */
 export function jackknifeEstimate(
   sample: IncidenceCounts,
   ofUniques: number,
-  ofDuplicates: number
+  ofDuplicates: number,
+  confidence?: number
 ): Quantity {
   const {species, singletons, doubletons} = sample
   const others = species - singletons - doubletons
@@ -42,7 +43,8 @@ export function jackknifeEstimate(
       standardError,
       Math.min(value, species),
       Number.POSITIVE_INFINITY,
-      'Burnham & Overton 1978'
+      'Burnham & Overton 1978',
+      confidence
     )
   }
 }

@@ -16,11 +16,11 @@ import {jackknifeEstimate} from './jackknife-1.ts'
  * @example jackknife2(incidenceCounts([1, 1, 2, 4], 5)).value // => 6.35
  * @example jackknife2(incidenceCounts([1, 1], 1)) // => {notDefined: 'the jackknife leaves out units of at least two'}
  */
-export function jackknife2(sample: IncidenceCounts): Quantity {
+export function jackknife2(sample: IncidenceCounts, confidence?: number): Quantity {
   if (sample.records === 0) return {notDefined: emptyReason(sample.kind)}
   const units = sample.size
   if (units < 2) return {notDefined: 'the jackknife leaves out units of at least two'}
   const ofUniques = 1 + (2 * units - 3) / units
   const ofDuplicates = 1 - (units - 2) ** 2 / (units * (units - 1))
-  return jackknifeEstimate(sample, ofUniques, ofDuplicates)
+  return jackknifeEstimate(sample, ofUniques, ofDuplicates, confidence)
 }

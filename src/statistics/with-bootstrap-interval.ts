@@ -19,11 +19,16 @@ import {logNormalAround, normalWithin} from './confidence-interval.ts'
 export function withBootstrapInterval(
   quantity: Quantity,
   standardError: number | undefined,
-  {shape, lowest, highest}: IntervalShape
+  {shape, lowest, highest}: IntervalShape,
+  confidence?: number
 ): Quantity {
   if (!isDefined(quantity) || standardError === undefined) return quantity
   const make = shape === 'normal' ? normalWithin : logNormalAround
-  return {...quantity, standardError, interval: make(quantity.value, standardError, lowest, highest, BASIS)}
+  return {
+    ...quantity,
+    standardError,
+    interval: make(quantity.value, standardError, lowest, highest, BASIS, confidence)
+  }
 }
 
 /** How the interval is made and what the quantity cannot leave. */

@@ -10,6 +10,7 @@ import type {
   SiteResult,
   TaxonResult
 } from '../../src/model/results.ts'
+import {blankAssemblage, blankResults, blankScope, blankSetAside} from '../results/blank-results.ts'
 
 /** What a habitat of the invented study is like; everything else follows from it. */
 export interface HabitatPlan {
@@ -184,6 +185,7 @@ function assemblage(
     giniSimpson: diversity(0.8),
     pielou: diversity(0.8),
     bergerParker: diversity(0.3),
+    ...blankAssemblage,
     allNames: {
       species: count(species),
       chao1: measure('Chao1', 'estimate', species === 0 ? null : species * 1.2)
@@ -213,7 +215,8 @@ function scope(id: string, label: string, plans: readonly HabitatPlan[]): ScopeR
     study: assemblage(all, 0, 'study'),
     habitats: plans.map((plan, style) => assemblage(plan, style)),
     sites: [],
-    rankable: false
+    rankable: false,
+    ...blankScope
   }
 }
 
@@ -316,6 +319,7 @@ function taxon(name: string, rank: string): TaxonResult {
 export function resultsOf(plans: readonly HabitatPlan[]): Results {
   const nothing = count(0)
   return {
+    ...blankResults,
     format: 'pitfolio-results',
     formatVersion: 1,
     stated: {},
@@ -371,7 +375,8 @@ export function resultsOf(plans: readonly HabitatPlan[]): Results {
       smallestShareLost: nothing,
       largestShareLost: nothing,
       differenceInShareLost: nothing,
-      lossDiffers: false
+      lossDiffers: false,
+      setAside: blankSetAside
     },
     habitats: plans.map(habitat),
     sites: plans.flatMap(sitesOf),

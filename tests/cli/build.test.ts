@@ -6,7 +6,7 @@ import {type BuildCommandOptions, build} from '../../src/cli/build.ts'
 import {DiskTrouble} from '../../src/files/disk-trouble.ts'
 import {provenanceSchema} from '../../src/model/provenance.ts'
 import {type buildReport, checkStudy} from '../../src/pipeline.ts'
-import {everythingIn, studyOnDisk, temporaryFolder, writeFiles} from '../files/study-on-disk.ts'
+import {everythingIn, rowsIn, studyOnDisk, temporaryFolder, writeFiles} from '../files/study-on-disk.ts'
 import {capturedTerminal, run} from './captured-terminal.ts'
 
 /** A report of three small files, so that these tests are about the folder and not about what stands in it. */
@@ -49,7 +49,7 @@ test('a build makes the whole report in report/, says where it stands and what t
   expect(out).toContain(
     `The report stands in ${study}/report: ${files.length} files.\nOpen first: ${study}/report/index.html\n`
   )
-  expect(out).toContain('1 error; 1 of 12 rows set aside.\n')
+  expect(out).toContain(`1 error; 1 of ${rowsIn(study)} rows set aside.\n`)
   expect(out).toContain(`To see them: pitfolio check ${study}\n`)
   for (const name of [
     'index.html',
@@ -278,7 +278,7 @@ test("findings about the author's own texts are told by the build, for the check
   })
   expect(err).toContain('caution  unknown-name-in-text')
   expect(err).toContain('text/discussion.md:3:9  no result `catc`\n')
-  expect(out).toContain('1 caution; all 11 rows are used.')
+  expect(out).toContain(`1 caution; all ${rowsIn(study)} rows are used.`)
 })
 
 test('--only is written down in provenance.json; a document that there is not is answered with the nearest', async () => {

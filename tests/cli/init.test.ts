@@ -1,7 +1,7 @@
 import {mkdirSync, readFileSync, writeFileSync} from 'node:fs'
 import {join} from 'node:path'
 import {expect, test} from 'vitest'
-import {everythingIn, temporaryFolder} from '../files/study-on-disk.ts'
+import {everythingIn, rowsIn, temporaryFolder} from '../files/study-on-disk.ts'
 import {run} from './captured-terminal.ts'
 
 const schemaLine = '# yaml-language-server: $schema=./study.schema.json\n'
@@ -28,7 +28,7 @@ test('the starter passes the check without any finding', async () => {
   expect(files['study.schema.json']).toBe(schema)
   const checked = await run(['check', folder])
   expect(checked.code).toBe(0)
-  expect(checked.out).toContain('No findings; all 10 rows are used.')
+  expect(checked.out).toContain(`No findings; all ${rowsIn(folder)} rows are used.`)
 })
 
 test('the settings that the starter holds back are valid ones: without their # there is still no finding', async () => {

@@ -43,3 +43,10 @@ export function everythingIn(folder: string): Readonly<Record<string, string>> {
   }
   return Object.fromEntries(Object.entries(found).sort(([a], [b]) => (a < b ? -1 : 1)))
 }
+
+/** Data rows of the tables of a study, for tests that are not about how many there are. */
+export function rowsIn(study: string): number {
+  return readdirSync(study)
+    .filter((name) => name.endsWith('.csv'))
+    .reduce((sum, name) => sum + readFileSync(join(study, name), 'utf8').trimEnd().split('\n').length - 1, 0)
+}

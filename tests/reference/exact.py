@@ -82,7 +82,7 @@ def tail_series(f1, f2, n):
 
 
 def undetected_share(f1, f2, n):
-    """A of the design notes: the Good-Turing mean share of a species caught once."""
+    """A of README.md: the Good-Turing mean share of a species caught once."""
     if f1 == 0:
         return mpf(1)
     if f2 > 0:
@@ -114,7 +114,7 @@ def log_normal_interval(seen, estimate, variance):
 
 
 def chao(seen, f1, f2, n):
-    """Chao1 or Chao2 with its variance and interval, the variants of the design notes."""
+    """Chao1 or Chao2 with its variance and interval."""
     k = mpf(n - 1) / n
     estimate = seen + unseen(f1, f2, n)
     if f2:

@@ -1,4 +1,4 @@
-"""Diversity of counts of individuals: the variants fixed in the design notes, sources beside each formula."""
+"""Diversity of counts of individuals: variants and sources in README.md."""
 from mpmath import mp, mpf
 
 import exact

@@ -1,0 +1,14 @@
+import {formatDate} from '../format-date.ts'
+import {type Directive, words} from './directive.ts'
+
+/** `:date[path]`: `14 June 2026`. */
+export const date: Directive = {
+  name: 'date',
+  forms: ['text'],
+  attributes: [],
+  evaluate: (call) =>
+    call.read(call.label, (value) => {
+      const day = typeof value === 'string' ? formatDate(value) : undefined
+      return day === undefined ? call.problem(`'${call.label}' is no date`) : words(day)
+    })
+}

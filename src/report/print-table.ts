@@ -1,0 +1,110 @@
+import type {PhrasingContent} from 'mdast'
+import {isDefined, type Measure} from '../model/quantity.ts'
+import {formatDate} from './format-date.ts'
+import {formatAmount, formatDigits, formatInterval, formatMeasure} from './format-measure.ts'
+import {asSentence, plainText} from './plain-text.ts'
+import type {Cell, ReportTable, TableColumn} from './table.ts'
+import {taxonName} from './taxon-name.ts'
+
+/** A cell as every format shows it. */
+export interface PrintedCell {
+  readonly children: PhrasingContent[]
+  /** Letter of the note that must stand beside it. */
+  readonly mark?: string
+}
+
+/** A table as every format shows it: cells in words, and below it what must be said of some of them. */
+export interface PrintedTable {
+  readonly columns: readonly TableColumn[]
+  readonly rows: readonly (readonly PrintedCell[])[]
+  readonly foot: readonly (readonly PrintedCell[])[]
+  /** Cautions, and reasons for numbers that are not defined, in sentences. */
+  readonly notes: readonly {readonly mark: string; readonly text: string}[]
+  readonly rowsInAll: number
+}
+
+/** Beyond so many rows a page shows only the first ones, and names the file that has them all. */
+const mostRows = 2000
+const rowsShownOfMore = 200
+
+/** Stands where there is no number. */
+const noValue = '–'
+
+export function printTable(table: ReportTable): PrintedTable {
+  const notes: {mark: string; text: string}[] = []
+  const print = (cells: readonly Cell[]): PrintedCell[] =>
+    cells.map((cell, index) => {
+      const mark = markOf(noteOf(cell), notes)
+      return {children: printCell(cell, table.columns[index]), ...(mark !== undefined && {mark})}
+    })
+  const shown = table.rows.length > mostRows ? table.rows.slice(0, rowsShownOfMore) : table.rows
+  const rows = shown.map(print)
+  return {
+    columns: table.columns,
+    rows,
+    foot: (table.foot ?? []).map(print),
+    notes,
+    rowsInAll: table.rows.length
+  }
+}
+
+/** Whether the words of a column head are those of the row heads: the first column where none says so. */
+export function isRowHead({columns}: Pick<ReportTable, 'columns'>, index: number): boolean {
+  return columns.some(({rowHead}) => rowHead === true) ? columns[index]?.rowHead === true : index === 0
+}
+
+function printCell(cell: Cell, column: TableColumn | undefined): PhrasingContent[] {
+  switch (cell.type) {
+    case 'measure':
+      return text(measureWords(cell.measure, column))
+    case 'interval':
+      return text(formatInterval(cell.measure) ?? noValue)
+    case 'text':
+      return text(plainText(cell.text))
+    case 'date':
+      return text(formatDate(cell.day) ?? plainText(cell.day))
+    case 'place':
+      return text(plainText(cell.place))
+    case 'taxon': {
+      const authority = cell.authority === undefined ? '' : ` ${plainText(cell.authority)}`
+      return [...taxonName(plainText(cell.taxon), cell.rank), ...text(authority)]
+    }
+    case 'blank':
+      return []
+  }
+}
+
+/** Digits alone where the column head names the unit, or in a column of numbers; with its unit among words. */
+function measureWords(measure: Measure, column: TableColumn | undefined): string {
+  if (!isDefined(measure)) return noValue
+  if (measure.kind === 'share')
+    return column?.unit?.includes('%') ? formatDigits(measure) : formatMeasure(measure)
+  return column?.align === 'left' && column.unit === undefined ? formatAmount(measure) : formatDigits(measure)
+}
+
+/** What must be said of a number: its caution, or why there is none. An interval column leaves that to its number. */
+function noteOf(cell: Cell): string | undefined {
+  if (cell.type !== 'measure') return undefined
+  const {measure} = cell
+  if (!isDefined(measure)) return asSentence(`not defined, because ${measure.notDefined}`)
+  return measure.caution === undefined ? undefined : asSentence(measure.caution)
+}
+
+function markOf(note: string | undefined, notes: {mark: string; text: string}[]): string | undefined {
+  if (note === undefined) return undefined
+  const known = notes.find(({text: other}) => other === note)
+  if (known !== undefined) return known.mark
+  const mark = letters(notes.length)
+  notes.push({mark, text: note})
+  return mark
+}
+
+/** a to z, then aa, ab and so on. */
+function letters(index: number): string {
+  const last = String.fromCharCode(97 + (index % 26))
+  return index < 26 ? last : letters(Math.floor(index / 26) - 1) + last
+}
+
+function text(value: string): PhrasingContent[] {
+  return value === '' ? [] : [{type: 'text', value}]
+}

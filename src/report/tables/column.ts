@@ -1,0 +1,11 @@
+import type {TableColumn} from '../table.ts'
+
+/** A column of words. */
+export function wordColumn(head: string): TableColumn {
+  return {head, align: 'left'}
+}
+
+/** A column of numbers, aligned on the right, with its unit in the head. */
+export function numberColumn(head: string, unit?: string): TableColumn {
+  return unit === undefined ? {head, align: 'right'} : {head, unit, align: 'right'}
+}

@@ -1,0 +1,53 @@
+import type {AssemblageResult} from '../../model/results.ts'
+import type {Cell, TableDefinition} from '../table.ts'
+import {assemblages} from './assemblages.ts'
+import {cell} from './cell.ts'
+import {numberColumn, wordColumn} from './column.ts'
+import {confidenceWords} from './rate-columns.ts'
+
+export const diversity: TableDefinition = {
+  name: 'diversity',
+  summary: 'Species, completeness and diversity of each habitat, one table for each group.',
+  tables: ({results}) =>
+    results.scopes.map((scope) => ({
+      name: `diversity-${scope.id}`,
+      columns: [
+        wordColumn('Assemblage'),
+        numberColumn('Sites'),
+        numberColumn('Effort', 'trap-nights'),
+        numberColumn('n', 'individuals'),
+        numberColumn('S', 'species'),
+        numberColumn('f1', 'singletons'),
+        numberColumn('f2', 'doubletons'),
+        numberColumn('Coverage'),
+        numberColumn('Chao1', 'species, lower bound'),
+        numberColumn('Interval', confidenceWords(results)),
+        numberColumn('q = 1 observed', 'effective species'),
+        numberColumn('q = 1 asymptotic', 'effective species'),
+        numberColumn('q = 2 observed', 'effective species'),
+        numberColumn('q = 2 asymptotic', 'effective species')
+      ],
+      rows: assemblages(scope).map(diversityCells),
+      empty: 'There is no catch in this group.'
+    }))
+}
+
+function diversityCells(of: AssemblageResult): readonly Cell[] {
+  return [
+    cell.text(of.label),
+    ...[
+      of.sites,
+      of.net,
+      of.individuals,
+      of.species,
+      of.singletons,
+      of.doubletons,
+      of.coverage,
+      of.chao1
+    ].map(cell.measure),
+    cell.interval(of.chao1),
+    ...[of.hill.q1.observed, of.hill.q1.asymptotic, of.hill.q2.observed, of.hill.q2.asymptotic].map(
+      cell.measure
+    )
+  ]
+}

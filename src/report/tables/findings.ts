@@ -1,0 +1,26 @@
+import {formatPlace} from '../../model/place.ts'
+import type {TableDefinition} from '../table.ts'
+import {cell} from './cell.ts'
+import {wordColumn} from './column.ts'
+
+export const findings: TableDefinition = {
+  name: 'findings',
+  summary: 'Every finding, with its place, what was found and how to mend it.',
+  tables: ({findings}) => [
+    {
+      name: 'findings',
+      columns: ['Place', 'Severity', 'Rule', 'What was found', 'Why it matters', 'How to mend it'].map(
+        wordColumn
+      ),
+      rows: findings.map((finding) => [
+        cell.place(formatPlace(finding.place)),
+        cell.text(finding.severity),
+        cell.text(finding.code),
+        cell.text(finding.message),
+        cell.text(finding.why),
+        cell.text(finding.remedy)
+      ]),
+      empty: 'Nothing was found that a reader should know.'
+    }
+  ]
+}

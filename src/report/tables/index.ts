@@ -1,0 +1,71 @@
+import type {TableDefinition} from '../table.ts'
+import {checklist} from './checklist.ts'
+import {conditions} from './conditions.ts'
+import {dataDictionary} from './data-dictionary.ts'
+import {diversity} from './diversity.ts'
+import {diversityBySite} from './diversity-by-site.ts'
+import {effortByHabitat} from './effort-by-habitat.ts'
+import {effortByRound} from './effort-by-round.ts'
+import {effortBySite} from './effort-by-site.ts'
+import {effortByTrap} from './effort-by-trap.ts'
+import {estimates} from './estimates.ts'
+import {findings} from './findings.ts'
+import {findingsByRule} from './findings-by-rule.ts'
+import {fluidsInUse} from './fluids-in-use.ts'
+import {immatures} from './immatures.ts'
+import {indices} from './indices.ts'
+import {leftOut} from './left-out.ts'
+import {listedTaxa} from './listed-taxa.ts'
+import {outsideEffort} from './outside-effort.ts'
+import {ratesByGroup} from './rates-by-group.ts'
+import {ratesByHabitat} from './rates-by-habitat.ts'
+import {ratesBySite} from './rates-by-site.ts'
+import {rowBalance} from './row-balance.ts'
+import {rowsSetAside} from './rows-set-aside.ts'
+import {seasons} from './seasons.ts'
+import {sensitivity} from './sensitivity.ts'
+import {siteCommonTaxa} from './site-common-taxa.ts'
+import {siteTaxa} from './site-taxa.ts'
+import {sites} from './sites.ts'
+import {taxaByHabitat} from './taxa-by-habitat.ts'
+import {taxaBySite} from './taxa-by-site.ts'
+import {taxonRates} from './taxon-rates.ts'
+import {trapsInUse} from './traps-in-use.ts'
+import {vertebrates} from './vertebrates.ts'
+
+/** Every table that a template can call. */
+export const tableDefinitions: readonly TableDefinition[] = [
+  sites,
+  trapsInUse,
+  fluidsInUse,
+  effortByHabitat,
+  effortBySite,
+  effortByTrap,
+  effortByRound,
+  conditions,
+  sensitivity,
+  ratesByHabitat,
+  ratesBySite,
+  ratesByGroup,
+  seasons,
+  taxaByHabitat,
+  taxaBySite,
+  taxonRates,
+  listedTaxa,
+  outsideEffort,
+  immatures,
+  diversity,
+  diversityBySite,
+  estimates,
+  indices,
+  leftOut,
+  vertebrates,
+  siteTaxa,
+  siteCommonTaxa,
+  checklist,
+  rowBalance,
+  rowsSetAside,
+  findingsByRule,
+  findings,
+  dataDictionary
+]
