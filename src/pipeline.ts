@@ -1,11 +1,12 @@
 import {charts} from './charts/index.ts'
+import {checkStudy, type Unreadable} from './check-study.ts'
 import {bibtex, figureCsv, html, json, markdown, pageKind, tableCsv} from './formats/index.ts'
 import type {Finding} from './model/finding.ts'
+import {fileName} from './model/file-name.ts'
 import {findingsFile} from './model/findings-file.ts'
 import type {Results} from './model/results.ts'
 import type {Outputs, StudySource} from './model/source.ts'
-import type {Problem, UsableStudy} from './model/study.ts'
-import {parseStudy} from './parse/parse-study.ts'
+import type {UsableStudy} from './model/study.ts'
 import {composeDocument} from './report/compose-document.ts'
 import type {Document} from './report/document.ts'
 import {documentPlan, type PlannedDocument} from './report/document-plan.ts'
@@ -13,13 +14,7 @@ import {tableDefinitions} from './report/tables/index.ts'
 import {templateFindings} from './report/template-findings.ts'
 import type {Work} from './report/work.ts'
 import {computeResults} from './results/index.ts'
-import {judgeStudy} from './rules/judge-study.ts'
 import {renderSvg} from './svg/render-svg.ts'
-
-/** A folder that holds no study that anything could be said about: the reasons, each with its place and remedy. */
-export interface Unreadable {
-  readonly unreadable: readonly Problem[]
-}
 
 /** Text of everything in templates/ by its name there, and of the package itself what a report must name. */
 export interface Assets {
@@ -39,12 +34,6 @@ export interface Report {
   /** Findings about the author's own texts and templates, found while the documents were put together. */
   readonly textFindings: readonly Finding[]
   readonly outputs: Outputs
-}
-
-/** Study folder to findings: all that `check` does. */
-export async function checkStudy(source: StudySource): Promise<UsableStudy | Unreadable> {
-  const outcome = await parseStudy(source)
-  return 'unreadable' in outcome ? outcome : judgeStudy(outcome.study)
 }
 
 /**
@@ -81,7 +70,7 @@ export async function buildReport(source: StudySource, assets: Assets, options: 
       results,
       findings: usable.findings,
       figures: new Map(figures.map((figure) => [figure.name, figure])),
-      tables: new Map(tables.map((table) => [table.name, table])),
+      tables: new Map(tables.map((table) => [table.name, {...table, name: fileName(table.name)}])),
       references,
       texts: usable.study.texts,
       scope: planned.scope
@@ -110,7 +99,7 @@ export async function buildReport(source: StudySource, assets: Assets, options: 
     const picture = pictures.get(figure.name)
     if (picture !== undefined) outputs.set(`figures/${figure.name}.svg`, picture)
   }
-  for (const table of tables) outputs.set(`tables/${table.name}.csv`, tableCsv(table))
+  for (const table of tables) outputs.set(`tables/${fileName(table.name)}.csv`, tableCsv(table))
   outputs.set('references.bib', bibtex(citedWorks(composed.map(({document}) => document), references)))
   outputs.set('results.json', json(results))
   outputs.set('findings.json', json(findingsFile([...usable.findings, ...textFindings], usable.balance)))

@@ -14,14 +14,15 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   formats: ['model', 'results', 'report', 'svg'],
   archive: ['model', 'results'],
   sheets: ['model', 'results', 'formats'],
+  'check-study.ts': ['model', 'parse', 'rules'],
   'pipeline.ts': [
-    'model', 'statistics', 'parse', 'rules', 'results', 'charts', 'svg', 'report', 'formats', 'archive', 'sheets'
+    'check-study.ts', 'model', 'statistics', 'parse', 'rules', 'results', 'charts', 'svg', 'report', 'formats', 'archive', 'sheets'
   ],
   files: ['model'],
   server: ['model'],
   browser: ['model'],
   workers: ['model'],
-  cli: ['pipeline.ts', 'files', 'server', 'browser', 'workers', 'rules', 'model']
+  cli: ['check-study.ts', 'pipeline.ts', 'files', 'server', 'browser', 'workers', 'rules', 'model']
 }
 
 /** The two ends that may touch the world. */

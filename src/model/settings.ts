@@ -67,6 +67,9 @@ const scope = z.strictObject({
   life_stages: z.array(text).optional().describe('Life stages that count; adult where absent.')
 })
 
+/** Scopes name files and figures, so their names are kept to signs that are safe everywhere. */
+const scopeName = z.string().regex(/^[A-Za-z][A-Za-z0-9_-]*$/, 'a scope is named in letters, digits, - and _, such as ground-beetles; its `label` may be anything')
+
 const columnSource = z.union([
   text,
   z.strictObject({join: z.array(text).min(1), with: z.string().optional()}).describe('Several columns joined to one.'),
@@ -142,7 +145,7 @@ export const settingsSchema = z.strictObject({
   analysis: z.strictObject({
     unit: z.enum(['site', 'trap']).optional().describe('Sampling unit; traps are subsamples of a site, so site unless you can argue otherwise.'),
     unit_reason: text.optional().describe('Why traps may stand as sampling units.'),
-    scopes: z.record(text, scope).optional().describe('Groups of taxa whose diversity is analysed, each on its own.'),
+    scopes: z.record(scopeName, scope).optional().describe('Groups of taxa whose diversity is analysed, each on its own.'),
     seed: z.number().int().optional().describe('Seed of the random streams; 1 where absent. The same seed gives the same intervals.'),
     confidence: z.number().min(0.5).max(0.999).optional().describe('Confidence of the intervals; 0.95 where absent.'),
     replicates: z.number().int().min(10).max(100_000).optional().describe('Bootstrap replicates; 1000 where absent.'),

@@ -42,7 +42,7 @@ slope; the animals were here first.
     `# An invented season in an invented place
 
 This folder is a study as pitfolio reads it. The Quill valley does not exist, the people are made up, and
-**all data are invented**: \`tests/example-season/make-example.ts\` drew them from a seeded random stream. The
+**all data are invented**: a script of the project drew them from a seeded random stream. The
 coordinates lie in the open North Sea, so that no real land is meant. Do not use the records as
 observations of anything.
 
@@ -51,7 +51,7 @@ memory; habits are roughly right. The red-list and the protection entry are the 
 
 What it holds: three habitats, four sites in each, one on each of four farms, six traps a site, eight rounds of fourteen nights.
 Things went wrong as they do: a storm, a drought, badgers, a mower, a broken vial, a few slips of the
-keyboard. They are left in on purpose and listed in \`tests/example-season/blemishes.md\`.
+keyboard. They are left in on purpose; \`pitfolio check\` finds what is wrong.
 
 | file | is |
 |---|---|
@@ -63,8 +63,6 @@ keyboard. They are left in on purpose and listed in \`tests/example-season/blemi
 | \`taxa.csv\` | one row per name used in the catch |
 | \`weather.csv\` | rain and temperature, day by day |
 | \`text/\` | what the author wrote |
-
-Nothing here is written by hand: change the script and run \`npx tsx tests/example-season/make-example.ts\`.
 `
   ]
 ])
