@@ -1,0 +1,9 @@
+import {checkRows} from './check-rows.ts'
+
+/** `npm run bench` runs all; `npm run bench -- check` one. Times depend on the machine: read ratios. */
+const benches: Readonly<Record<string, () => Promise<void>>> = {check: checkRows}
+
+const wanted = process.argv.slice(2)
+for (const [name, bench] of Object.entries(benches)) {
+  if (wanted.length === 0 || wanted.includes(name)) await bench()
+}
