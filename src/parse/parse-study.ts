@@ -46,8 +46,8 @@ export async function parseStudy(source: StudySource): Promise<StudyOutcome> {
     settingPlace: read.place,
     sites: rows('sites') as unknown as readonly Site[],
     traps: rows('traps') as unknown as readonly Trap[],
-    exposures: rows('visits').map(withCondition) as unknown as readonly Exposure[],
-    catch: rows('catch').map(withDefaults) as unknown as readonly CatchRecord[],
+    exposures: rows('visits') as unknown as readonly Exposure[],
+    catch: withSortedPart(rows('catch')) as unknown as readonly CatchRecord[],
     taxa,
     weather: rows('weather').map(({date, ...rest}) => ({day: date, ...rest})) as unknown as readonly WeatherDay[],
     tables: sources,
@@ -119,17 +119,13 @@ function settleNames(rows: readonly TypedRow[], taxa: readonly Taxon[], source: 
   }))
 }
 
-function withCondition(row: TypedRow): TypedRow {
-  row.condition ??= 'intact'
-  return row
-}
-
-/** An empty life stage is an adult, an empty sorted part is the whole: what a field entomologist means by leaving the cell. */
-function withDefaults(row: TypedRow): TypedRow {
-  row.lifeStage ??= 'adult'
-  if (row.sampleFraction === undefined) row.sampleFraction = 1
-  else row.sampleFractionStated = true
-  return row
+/** An empty sorted part is the whole sample; that it was not stated is remembered. */
+function withSortedPart(rows: readonly TypedRow[]): readonly TypedRow[] {
+  for (const row of rows) {
+    if (row.sampleFraction === undefined) row.sampleFraction = 1
+    else row.sampleFractionStated = true
+  }
+  return rows
 }
 
 function conventionsOf(settings: Settings): CellConventions {

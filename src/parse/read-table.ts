@@ -1,4 +1,4 @@
-import type {TableDescription} from '../model/columns.ts'
+import type {TableDescription, TableName} from '../model/columns.ts'
 import type {Settings} from '../model/settings.ts'
 import type {StudySource} from '../model/source.ts'
 import type {Problem, SourceTable} from '../model/study.ts'
@@ -82,13 +82,19 @@ export async function readTable(
     const {missing, resolved} = found.resolution
     if (missing.length > 0) return {unreadable: missing.map((column) => missingColumn(file, header.line, column))}
     const places = new CellPlaces(header.cells.length, delimiter)
-    const setup = {table: wide ? wideTable : table, file, header: header.cells, resolved, conventions, places}
+    const setup = {table: wide ? wideTable : table, file, header: header.cells, resolved, conventions, places, defaults: emptyCells[table.name] ?? {}}
     const taxonColumns = wide ? found.resolution.unknown.map(({index}) => index) : []
     const reader = wide ? wideCatchReader(setup, taxonColumns, settings.catch?.blanks) : tableReader(setup)
     const above = batch.records.slice(0, found.record).filter((cells) => cells.some((cell) => cell.trim() !== ''))
     const open = {reader, header, places, taxonColumns, resolution: found.resolution}
     return {open, firstRecord: found.record + 1, linesAbove: above.length}
   }
+}
+
+/** What a field entomologist means by leaving a cell empty: an intact trap; an adult. */
+const emptyCells: Readonly<Partial<Record<TableName, Readonly<Record<string, unknown>>>>> = {
+  visits: {condition: 'intact'},
+  catch: {lifeStage: 'adult'}
 }
 
 /** Headers that study.yaml names as the study's own. */

@@ -16,6 +16,8 @@ interface ColumnReader {
   readonly translate: Readonly<Record<string, string | number>> | undefined
   /** Cells repeat: a season has few dates and few taxa. What was read once is not read again. */
   readonly seen: Map<string, CellOutcome>
+  /** Most often a cell says what the one above it said. */
+  last: {readonly written: string; readonly outcome: CellOutcome | undefined} | undefined
 }
 
 export interface TableReaderSetup {
@@ -25,6 +27,8 @@ export interface TableReaderSetup {
   readonly resolved: readonly ResolvedColumn[]
   readonly conventions: CellConventions
   readonly places: CellPlaces
+  /** What an empty cell stands for, by camel-case name. */
+  readonly defaults?: Readonly<Record<string, unknown>>
 }
 
 export interface TableContents {
@@ -54,9 +58,18 @@ export function tableReader(setup: TableReaderSetup): TableReader {
     ...resolved,
     key: camelCase(resolved.column.name),
     translate: conventions.words[resolved.column.name],
-    seen: new Map()
+    seen: new Map(),
+    last: undefined
   }))
   const idReader = readers[0]
+  const defaults = Object.entries(setup.defaults ?? {})
+  // One constructor for each table: rows then share one shape and keep their values inside, which halves their memory.
+  const Row = class {
+    readonly row: number
+    constructor(row: number) {
+      this.row = row
+    }
+  } as new (row: number) => TypedRow
 
   const problem = (code: ProblemCode, place: Place, row: number, setsAside: boolean, trouble: Omit<CellTrouble, 'code'>, cell?: string) => {
     problems.push({
@@ -86,7 +99,8 @@ export function tableReader(setup: TableReaderSetup): TableReader {
     const row = rowsRead++
     places.add(line, cells, raw)
     let usable = !recordTrouble(cells, line, row, broken)
-    const typed: TypedRow = {row}
+    const typed = new Row(row)
+    for (const [key, value] of defaults) typed[key] = value
     if (usable) {
       for (const reader of readers) {
         const outcome = readColumn(reader, cells, conventions)
@@ -123,8 +137,13 @@ export function tableReader(setup: TableReaderSetup): TableReader {
 function readColumn(reader: ColumnReader, cells: readonly string[], conventions: CellConventions): CellOutcome | undefined {
   const written = cellText(reader.source, cells)
   if (written === '' && reader.translate?.[''] === undefined) return undefined
-  const known = reader.seen.get(written)
-  if (known !== undefined) return known
+  if (reader.last?.written === written) return reader.last.outcome
+  const outcome = reader.seen.get(written) ?? readText(reader, written, conventions)
+  reader.last = {written, outcome}
+  return outcome
+}
+
+function readText(reader: ColumnReader, written: string, conventions: CellConventions): CellOutcome | undefined {
   const text = reader.translate === undefined ? written : translated(written, reader.translate)
   const outcome = text === '' ? undefined : readCell(text, reader.column, conventions)
   if (outcome !== undefined && reader.seen.size < remembered) reader.seen.set(written, outcome)
