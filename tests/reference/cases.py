@@ -305,7 +305,7 @@ def main(path):
                        'log-series-08', 'log-series-14', 'log-series-30', 'log-normal-10', 'log-normal-33',
                        'geometric-12', 'even-09', 'log-normal-50']]
                      + [{'id': i, 'of': 'incidence'} for i in
-                        ['random-04', 'random-07', 'random-16', 'random-29', 'no-uniques']],
+                        ['random-04', 'random-17', 'random-16', 'random-29', 'no-uniques']],
     }
     with open(path, 'w') as out:
         out.write('{"seed": %d' % SEED)

@@ -373,7 +373,7 @@ def design(case, fits, stress_stream):
     rows = 100 * counts / nights[:, None]
     d = dissimilarities(rows)
     if d is None:
-        for key in ('permanova', 'dispersion', 'eigenvalues', 'stress'):
+        for key in ('permanova', 'permanovaSquareRoot', 'dispersion', 'eigenvalues', 'stress'):
             out[key], why[key] = None, 'Bray-Curtis of two empty sites is not defined'
     else:
         out['permanova'] = permanova(d, habitat, assignments)
