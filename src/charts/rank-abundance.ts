@@ -1,6 +1,8 @@
-import type {AssemblageResult, ScopeResult, TaxonResult} from '../model/results.ts'
+import type {AssemblageResult, ScopeResult} from '../model/results.ts'
+import {hiddenFromHabitats} from '../model/withheld-taxa.ts'
 import type {Chart, Figure} from './chart.ts'
 import {habitatColour, habitatFields, habitatShape} from './habitat-symbols.ts'
+import {italicLetterWidth, italicNames, shownName} from './italic-names.ts'
 import {joinWords} from './join-words.ts'
 import {leftOutWords} from './left-out-words.ts'
 import {amountWords, cautiousWords, numberWords} from './measure-words.ts'
@@ -12,23 +14,25 @@ import {lineHeight} from './text-lines.ts'
 export const rankAbundance: Chart = {
   name: 'rank-abundance',
   summary: 'Individuals of each species by rank, one panel for each habitat; one picture for each scope.',
-  figures: ({scopes, taxa}) => scopes.map((scope) => figure(scope, italicNames(taxa)))
+  figures: (results) => {
+    const hidden = hiddenFromHabitats(results)
+    return results.scopes.map((scope) => figure(withoutNames(scope, hidden), italicNames(results.taxa)))
+  }
+}
+
+/** The scope with its ranks as they are, and without the names that may not be tied to a habitat. */
+function withoutNames(scope: ScopeResult, hidden: ReadonlySet<string>): ScopeResult {
+  const habitats = scope.habitats.map((habitat) => ({
+    ...habitat,
+    ranks: habitat.ranks.map((rank) => (hidden.has(rank.taxon) ? {...rank, taxon: 'name withheld'} : rank))
+  }))
+  return {...scope, habitats}
 }
 
 /** Species named in each panel. */
 const named = 3
-/** Pixels that a letter of a species name takes, on average. */
-const italicLetterWidth = 5.6
-/** Letters of a name: the longest names of common species have 29. */
-const mostLetters = 30
 /** The axis starts a little below 1, so that symbols of species caught once stand free of it. */
 const axisStart = 0.8
-
-const italicRanks: ReadonlySet<string> = new Set(['genus', 'subgenus', 'species', 'subspecies'])
-
-function italicNames(taxa: readonly TaxonResult[]): ReadonlySet<string> {
-  return new Set(taxa.filter(({rank}) => rank !== undefined && italicRanks.has(rank)).map(({taxon}) => taxon))
-}
 
 function figure(scope: ScopeResult, italics: ReadonlySet<string>): Figure {
   const base = {
@@ -126,7 +130,7 @@ function commonest(
   const lines = ranks.slice(0, named).map(({taxon, individuals}, index) => ({
     y: 6 + index * lineHeight,
     individuals: numberWords(individuals, 'count'),
-    name: taxon.length > mostLetters ? `${taxon.slice(0, mostLetters - 1)}…` : taxon,
+    name: shownName(taxon),
     italic: italics.has(taxon)
   }))
   const longest = Math.max(...lines.map(({name}) => name.length))

@@ -1,7 +1,7 @@
+import {formatDates} from '../model/format-date.ts'
 import {type Defined, type Interval, isDefined, type Measure} from '../model/quantity.ts'
 import type {HabitatResult, Results, RoundResult} from '../model/results.ts'
 import type {Chart, Figure} from './chart.ts'
-import {dateWords} from './date-words.ts'
 import {intervalMethods, methodNotes} from './interval-methods.ts'
 import {cautionNotes, cautiousWords, confidenceWords} from './measure-words.ts'
 import {monthAxis} from './month-axis.ts'
@@ -157,5 +157,5 @@ function atRound({round, rate}: RoundRate): string {
 }
 
 function datesOf({firstOpened, lastCollected}: RoundResult): string {
-  return dateWords(firstOpened ?? lastCollected, lastCollected)
+  return formatDates(firstOpened ?? lastCollected, lastCollected) ?? lastCollected
 }

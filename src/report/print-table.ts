@@ -1,6 +1,6 @@
 import type {PhrasingContent} from 'mdast'
 import {isDefined, type Measure} from '../model/quantity.ts'
-import {formatDate} from './format-date.ts'
+import {formatDate} from '../model/format-date.ts'
 import {formatAmount, formatDigits, formatInterval, formatMeasure} from './format-measure.ts'
 import {asSentence, plainText} from './plain-text.ts'
 import type {Cell, ReportTable, TableColumn} from './table.ts'
@@ -40,7 +40,7 @@ export function printTable(table: ReportTable): PrintedTable {
   const shown = table.rows.length > mostRows ? table.rows.slice(0, rowsShownOfMore) : table.rows
   const rows = shown.map(print)
   return {
-    columns: table.columns,
+    columns: table.columns.map((column) => ({...column, head: plainText(column.head)})),
     rows,
     foot: (table.foot ?? []).map(print),
     notes,

@@ -41,8 +41,8 @@ export const countOutlier = {
       const logarithms = [...counts.rowsOfCount].flatMap(([count, rows]) =>
         Array<number>(rows).fill(Math.log(count))
       )
-      const middle = valueOf(median(logarithms))
-      const deviation = scale * valueOf(median(logarithms.map((value) => Math.abs(value - middle))))
+      const middle = numberIn(median(logarithms))
+      const deviation = scale * numberIn(median(logarithms.map((value) => Math.abs(value - middle))))
       const limit = Math.exp(middle + Math.max(deviations * deviation, Math.log(leastFactor)))
       if (largest <= limit) continue
       yield {
@@ -92,6 +92,6 @@ function adultCounts(
   return byTaxon
 }
 
-function valueOf(quantity: ReturnType<typeof median>): number {
+function numberIn(quantity: ReturnType<typeof median>): number {
   return 'value' in quantity ? quantity.value : 0
 }

@@ -1,6 +1,7 @@
 import {isoMoment} from '../model/day.ts'
 import type {CatchRecord} from '../model/study.ts'
 import {catchKey} from './catch-key.ts'
+import {grouped} from './fieldwork.ts'
 import type {Found, Rule} from './rule.ts'
 import {sameCells} from './same-cells.ts'
 import {reference, type StudyIndex} from './study-index.ts'
@@ -44,17 +45,17 @@ function* duplicatesIn(records: readonly CatchRecord[], index: StudyIndex): Iter
     if (earlier === undefined) alike.push(record)
     else again.push({record, earlier})
   }
-  const [first] = again
-  if (first === undefined) return
-  const {record, earlier} = first
-  yield {
-    place: index.place('catch', record.row, 'taxon'),
-    message:
-      again.length === 1
-        ? `${record.taxon} of ${whence(record)} stands here again, word for word; this row is not used`
-        : `${again.length} rows of ${whence(record)} stand here again, word for word; these rows are not used`,
-    related: [{place: index.place('catch', earlier.row), message: 'first here'}],
-    setsAside: again.map((one) => reference('catch', one.record))
+  for (const [where, rows] of grouped(again, ({record}) => whence(record))) {
+    const {record, earlier} = rows[0]!
+    yield {
+      place: index.place('catch', record.row, 'taxon'),
+      message:
+        rows.length === 1
+          ? `${record.taxon} of ${where} stands here again, word for word; this row is not used`
+          : `${rows.length} rows of ${where} stand here again, word for word; these rows are not used`,
+      related: [{place: index.place('catch', earlier.row), message: 'first here'}],
+      setsAside: rows.map((one) => reference('catch', one.record))
+    }
   }
 }
 

@@ -1,6 +1,6 @@
 import {isoDay} from '../model/day.ts'
 import type {Exposure} from '../model/study.ts'
-import {grouped} from './fieldwork.ts'
+import {grouped, type Visit} from './fieldwork.ts'
 import {type NightsOpen, nightsOpen} from './nights-open.ts'
 import {numberOf} from './number-of.ts'
 import type {Found, Rule} from './rule.ts'
@@ -29,18 +29,20 @@ export const gapBetweenVisits = {
   ],
   *check(_study, index) {
     const {visits} = index.fieldwork
-    const bySite = grouped(visits, ({at}) => at.site.siteId)
-    for (const ofSite of bySite.values()) {
-      // Two or three traps say little of what was meant; then the whole study is asked.
-      const own = new Set(ofSite.map(({exposure}) => exposure.trapId))
-      const asked = own.size > 2 ? ofSite : visits
-      const traps = own.size > 2 ? own.size : new Set(visits.map(({exposure}) => exposure.trapId)).size
-      const unaccounted = nightsOpen(asked, traps / 2)
+    const inStudy = atLeastHalf(visits)
+    for (const ofSite of grouped(visits, ({at}) => at.site.siteId).values()) {
+      const traps = new Set(ofSite.map(({exposure}) => exposure.trapId))
+      // One or two traps say little of what was meant; then the whole study is asked.
+      const unaccounted = traps.size > 2 ? atLeastHalf(ofSite) : inStudy
       const rounds = roundOrder(ofSite.map(({exposure}) => exposure))
-      for (const trapId of own) yield* gapsOf(trapId, unaccounted, rounds, index)
+      for (const trapId of traps) yield* gapsOf(trapId, unaccounted, rounds, index)
     }
   }
 } as const satisfies Rule
+
+function atLeastHalf(visits: readonly Visit[]): NightsOpen {
+  return nightsOpen(visits, new Set(visits.map(({exposure}) => exposure.trapId)).size / 2)
+}
 
 /** A round that the trap has no visit in at all is another rule's business. */
 type Rounds = ReadonlyMap<string | undefined, number>

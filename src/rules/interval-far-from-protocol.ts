@@ -1,11 +1,13 @@
 import {median} from '../statistics/median.ts'
 import {fewOf} from './few-of.ts'
-import {grouped, type Visit} from './fieldwork.ts'
+import {grouped} from './fieldwork.ts'
 import {numberOf} from './number-of.ts'
 import type {Rule} from './rule.ts'
 
 /** Ours, no source: the factor beyond which an interval is called far from the one planned. */
 const farFactor = 1.5
+/** More single cases than this are told as one. */
+const mostGroups = 3
 
 export const intervalFarFromProtocol = {
   code: 'interval-far-from-protocol',
@@ -45,8 +47,17 @@ export const intervalFarFromProtocol = {
       }
       return
     }
-    for (const group of grouped(far, ({round, nights}) => `${round} ${nights}`).values()) {
-      const [first] = group as readonly [Visit, ...Visit[]]
+    const groups = [...grouped(far, ({round, nights}) => `${round} ${nights}`).values()]
+    if (groups.length > mostGroups) {
+      const first = far[0]!
+      yield {
+        place: index.place('visits', first.exposure.row, 'opened'),
+        message: `${far.length} of ${numberOf(visits.length, 'visit')} were open for far more or fewer nights than ${planned}, the first that of trap ${first.exposure.trapId} for ${written(first.nights)}`
+      }
+      return
+    }
+    for (const group of groups) {
+      const first = group[0]!
       const who = fewOf(group.map(({exposure}) => exposure.trapId))
       yield {
         place: index.place('visits', first.exposure.row, 'opened'),

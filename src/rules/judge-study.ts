@@ -23,7 +23,13 @@ export function judgeStudy(study: Study): UsableStudy {
         findings.push(stamp(rule, found, severity, setsAside))
     }
   }
-  return {study: withoutRowsAside(study, aside), findings: sorted(findings), balance: balanceOf(study, aside)}
+  const catchAside = aside.get('catch')
+  return {
+    study: withoutRowsAside(study, aside),
+    findings: sorted(findings),
+    balance: balanceOf(study, aside),
+    catchSetAside: catchAside === undefined ? [] : study.catch.filter(({row}) => catchAside.has(row))
+  }
 }
 
 function severityOf(rule: Rule, found: Found, judged: Severity | 'silent' | undefined): Severity {

@@ -1,5 +1,5 @@
 import type {TableName} from '../model/columns.ts'
-import type {Study} from '../model/study.ts'
+import type {CatchRecord, Study} from '../model/study.ts'
 import type {Found, Rule} from './rule.ts'
 import {reference, type StudyIndex} from './study-index.ts'
 
@@ -16,71 +16,91 @@ export const rowOfSomethingSetAside = {
     {
       files: {'traps.csv': 'trap_id,site_id\nW1-1,W1\nM1-1,M11\n'},
       findings: ['visits.csv:4:1: 1 row of visits.csv belongs to trap `M1-1`, which is set aside']
+    },
+    {
+      files: {'sites.csv': 'site_id,habitat\nW1,wood\nM1,medow\n'},
+      findings: [
+        'traps.csv:3:6: 5 rows of traps.csv belong to site `M1`, which is set aside',
+        'visits.csv:4:1: 5 rows of visits.csv belong to site `M1`, which is set aside'
+      ]
     }
   ],
   *check(study, index) {
-    yield* orphans(study, index, 'sites', 'traps', study.traps, ({siteId}) => siteId, index.sites, 'site')
-    yield* orphans(
-      study,
-      index,
-      'traps',
-      'visits',
-      study.exposures,
-      ({trapId}) => trapId,
-      index.traps,
-      'trap'
-    )
-    yield* orphans(study, index, 'traps', 'catch', study.catch, ({trapId}) => trapId, index.traps, 'trap')
+    const siteIsGone = (siteId: string) => isGone(siteId, 'sites', index.sites, study, index)
+    const parentOfTrapRow = ({trapId}: {readonly trapId?: string}): string | undefined => {
+      if (trapId === undefined || !isGone(trapId, 'traps', index.traps, study, index)) return undefined
+      const siteId = index.traps.get(trapId)?.siteId
+      // What went wrong was the site: it is named, and once for all of its traps.
+      return siteId !== undefined && siteIsGone(siteId) ? `site \`${siteId}\`` : `trap \`${trapId}\``
+    }
+    const parentOfSiteRow = ({siteId}: {readonly siteId?: string}): string | undefined =>
+      siteId !== undefined && siteIsGone(siteId) ? `site \`${siteId}\`` : undefined
+    const parentOfCatch = (record: CatchRecord) =>
+      record.trapId === undefined ? parentOfSiteRow(record) : parentOfTrapRow(record)
+    yield* orphans('traps', study.traps, parentOfSiteRow, index)
+    yield* orphans('visits', study.exposures, parentOfTrapRow, index)
+    yield* orphans('catch', study.catch, parentOfCatch, index)
     yield* catchOfVisitsSetAside(index)
   }
 } as const satisfies Rule
 
-function* orphans<Row extends {readonly row: number}>(
+function isGone(
+  id: string,
+  table: 'sites' | 'traps',
+  known: ReadonlyMap<string, {readonly row: number}>,
   study: Study,
-  index: StudyIndex,
-  parentTable: 'sites' | 'traps',
-  table: TableName,
+  index: StudyIndex
+): boolean {
+  const row = known.get(id)?.row
+  return row === undefined ? study.tables[table]?.unusableIds.has(id) === true : index.isAside(table, row)
+}
+
+function* orphans<Row extends {readonly row: number}>(
+  table: 'traps' | 'visits' | 'catch',
   rows: readonly Row[],
-  parentId: (row: Row) => string | undefined,
-  parents: ReadonlyMap<string, {readonly row: number}>,
-  what: string
+  parentSetAside: (row: Row) => string | undefined,
+  index: StudyIndex
 ): Iterable<Found> {
   const byParent = new Map<string, Row[]>()
   for (const row of rows) {
-    const id = parentId(row)
-    if (id === undefined || index.isAside(table, row.row)) continue
-    const parent = parents.get(id)
-    const gone =
-      parent === undefined
-        ? study.tables[parentTable]?.unusableIds.has(id)
-        : index.isAside(parentTable, parent.row)
-    if (!gone) continue
-    const list = byParent.get(id)
+    const parent = parentSetAside(row)
+    if (parent === undefined || index.isAside(table, row.row)) continue
+    const list = byParent.get(parent)
     if (list) list.push(row)
-    else byParent.set(id, [row])
+    else byParent.set(parent, [row])
   }
-  for (const [id, list] of byParent) {
-    const [first] = list
-    if (first === undefined) continue
+  for (const [parent, list] of byParent) {
     yield {
-      place: index.place(table, first.row, table === 'traps' ? 'site_id' : 'trap_id'),
-      message: `${list.length} ${list.length === 1 ? 'row' : 'rows'} of ${table}.csv ${list.length === 1 ? 'belongs' : 'belong'} to ${what} \`${id}\`, which is set aside`,
+      place: index.place(table, list[0]!.row, table === 'traps' ? 'site_id' : 'trap_id'),
+      message: `${rowsOf(table, list.length)} to ${parent}, which is set aside`,
       setsAside: list.map((row) => reference(table, row))
     }
   }
 }
 
 function* catchOfVisitsSetAside(index: StudyIndex): Iterable<Found> {
+  const byTrap = new Map<string, {visits: number[]; rows: CatchRecord[]}>()
   for (const [visit, records] of index.matching.ofExposure) {
     if (!index.isAside('visits', visit)) continue
     const rows = records.filter(({row}) => !index.isAside('catch', row))
-    const [first] = rows
-    if (first === undefined) continue
+    const trapId = rows[0]?.trapId
+    if (trapId === undefined) continue
+    const ofTrap = byTrap.get(trapId) ?? {visits: [], rows: []}
+    byTrap.set(trapId, ofTrap)
+    ofTrap.visits.push(visit)
+    for (const row of rows) ofTrap.rows.push(row)
+  }
+  for (const [trapId, {visits, rows}] of byTrap) {
+    const which = visits.length === 1 ? 'a visit' : `${visits.length} visits`
     yield {
-      place: index.place('catch', first.row, 'collected'),
-      message: `${rows.length} ${rows.length === 1 ? 'row' : 'rows'} of catch.csv ${rows.length === 1 ? 'belongs' : 'belong'} to a visit of trap \`${first.trapId}\` that is set aside`,
-      related: [{place: index.place('visits', visit), message: 'the visit'}],
+      place: index.place('catch', rows[0]!.row, 'collected'),
+      message: `${rowsOf('catch', rows.length)} to ${which} of trap \`${trapId}\` that ${visits.length === 1 ? 'is' : 'are'} set aside`,
+      related: [{place: index.place('visits', visits[0]!), message: 'the visit'}],
       setsAside: rows.map((row) => reference('catch', row))
     }
   }
+}
+
+function rowsOf(table: TableName, rows: number): string {
+  return `${rows} ${rows === 1 ? 'row' : 'rows'} of ${table}.csv ${rows === 1 ? 'belongs' : 'belong'}`
 }

@@ -1,4 +1,4 @@
-import type {Site} from '../model/study.ts'
+import {numberOf} from './number-of.ts'
 import type {Rule} from './rule.ts'
 import type {StudyIndex} from './study-index.ts'
 
@@ -29,19 +29,42 @@ export const sensitiveTaxonShownExactly = {
       findings: [
         'sites.csv:2:20: the exact position of site W1 is asked for, but a taxon of sensitivity 2 was caught there; the report shows the position to 0.1 degrees'
       ]
+    },
+    {
+      files: {
+        'study.yaml': 'title: T\nprivacy: {coordinates: exact}\n',
+        'taxa.csv': 'taxon,rank,sensitive\nCarabus problematicus,species,2\nAbax parallelepipedus,species,\n'
+      },
+      findings: [
+        'study.yaml:2:24: exact positions are asked for, but sensitive taxa were caught at 1 site; the report shows those less finely'
+      ]
     }
   ],
-  *check({settings}, index) {
+  *check({settings, settingPlace}, index) {
     const exact = index.fieldwork.sites.filter(({coordinatesShown, latitude, longitude}) => {
       if (latitude === undefined || longitude === undefined) return false
       return (coordinatesShown ?? settings.privacy?.coordinates) === 'exact'
     })
     if (exact.length === 0) return
     const strictest = strictestBySite(index)
-    for (const site of exact) {
+    const concerned = exact.flatMap((site) => {
       const category = strictest.get(site.siteId)
-      // The taxon is not named: findings are printed, and a name beside a site would give away what this is about.
-      if (category !== undefined) yield {place: placeOf(site, index), message: messageFor(site, category)}
+      return category === undefined ? [] : [{site, category}]
+    })
+    // Taxa are not named: findings are printed, and a name beside a site would give away what this is about.
+    for (const {site, category} of concerned.filter(
+      ({site: {coordinatesShown}}) => coordinatesShown === 'exact'
+    )) {
+      yield {
+        place: index.place('sites', site.row, 'coordinates_shown'),
+        message: `the exact position of site ${site.siteId} is asked for, but a taxon of sensitivity ${category} was caught there; the report ${shownAs[category]}`
+      }
+    }
+    const byStudy = concerned.filter(({site: {coordinatesShown}}) => coordinatesShown === undefined)
+    if (byStudy.length === 0) return
+    yield {
+      place: settingPlace(['privacy', 'coordinates']),
+      message: `exact positions are asked for, but sensitive taxa were caught at ${numberOf(byStudy.length, 'site')}; the report shows those less finely`
     }
   }
 } as const satisfies Rule
@@ -61,12 +84,4 @@ function strictestBySite({taxa, traps, fieldwork}: StudyIndex): ReadonlyMap<stri
     strictest.set(site, Math.min(category, strictest.get(site) ?? category))
   }
   return strictest
-}
-
-function placeOf({row, coordinatesShown}: Site, index: StudyIndex) {
-  return index.place('sites', row, coordinatesShown === undefined ? 'site_id' : 'coordinates_shown')
-}
-
-function messageFor({siteId}: Site, category: number): string {
-  return `the exact position of site ${siteId} is asked for, but a taxon of sensitivity ${category} was caught there; the report ${shownAs[category]}`
 }

@@ -1,5 +1,6 @@
 import {greatCircleDistance} from '../statistics/great-circle-distance.ts'
 import type {TrapAtWork} from './fieldwork.ts'
+import {numberOf} from './number-of.ts'
 import type {Rule} from './rule.ts'
 
 /** Ours, no source: nearer than this part of the spacing is nearer than laid out. */
@@ -26,20 +27,30 @@ export const trapsCloserThanLaidOut = {
       findings: ['traps.csv:6:9: traps M1-1 and M1-2 stand 5 m apart; the layout says 10 m']
     }
   ],
-  *check({settings}, index) {
+  *check({settings, settingPlace}, index) {
     const spacing = settings.layout?.spacing_m
     if (spacing === undefined) return
-    for (const traps of index.fieldwork.trapsOfSite.values()) {
-      const measured = inMetres(traps)
-      const limit = spacing * nearPart - (measured.exact ? 0 : readingErrorM)
-      const pair = limit > 0 ? firstPairWithin(measured.points, limit) : undefined
-      if (pair === undefined) continue
+    const measured = [...index.fieldwork.trapsOfSite.values()]
+      .map(inMetres)
+      .filter(({points}) => points.length > 1)
+    const near = measured.flatMap(({points, exact}) => {
+      const limit = spacing * nearPart - (exact ? 0 : readingErrorM)
+      const pair = limit > 0 ? firstPairWithin(points, limit) : undefined
+      if (pair === undefined) return []
       const {one, other, metres} = pair
+      const how = `${one.trap.trapId} and ${other.trap.trapId} stand ${Number(metres.toFixed(1))} m apart`
+      return [{how, place: index.place('traps', other.trap.row, exact ? 'x_m' : 'latitude')}]
+    })
+    if (near.length > 2 && near.length * 2 > measured.length) {
+      const place = settingPlace(['layout', 'spacing_m'])
+      const sites = `${near.length} of ${numberOf(measured.length, 'site')}`
       yield {
-        place: index.place('traps', other.trap.row, measured.exact ? 'x_m' : 'latitude'),
-        message: `traps ${one.trap.trapId} and ${other.trap.trapId} stand ${Number(metres.toFixed(1))} m apart; the layout says ${spacing} m`
+        place,
+        message: `the layout says ${spacing} m, but traps of ${sites} are nearer: ${near[0]?.how}`
       }
+      return
     }
+    for (const {how, place} of near) yield {place, message: `traps ${how}; the layout says ${spacing} m`}
   }
 } as const satisfies Rule
 

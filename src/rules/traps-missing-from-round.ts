@@ -1,4 +1,4 @@
-import type {Exposure, Site} from '../model/study.ts'
+import type {Exposure} from '../model/study.ts'
 import {fewOf} from './few-of.ts'
 import type {TrapAtWork} from './fieldwork.ts'
 import {numberOf} from './number-of.ts'
@@ -24,21 +24,25 @@ export const trapsMissingFromRound = {
     }
   ],
   *check({exposures, tables}, index) {
-    const rounds = roundsOf(exposures)
+    const rounds = roundsOf(exposures, index)
     if (rounds === undefined) return
     const {trapsOfSite} = index.fieldwork
-    const visited = (round: RoundVisits, {trap}: TrapAtWork) => round.traps.has(trap.trapId)
-    for (const [, traps] of trapsOfSite) {
-      const missing = rounds.flatMap((round) => {
-        const others = traps.some((at) => visited(round, at))
-        // A site of its own season is a design; a round that most sites share is not.
-        if (!others && !isShared(round, trapsOfSite)) return []
-        const absent = traps.filter((at) => !visited(round, at) && wasThere(at, round))
+    // A site of its own season is a design; a round that most sites share is not.
+    const isShared = ({sites}: RoundVisits) => sites.size * 2 > trapsOfSite.size
+    const shared = rounds.filter(isShared)
+    const ofSite = new Map<string, RoundVisits[]>([...trapsOfSite.keys()].map((siteId) => [siteId, []]))
+    for (const round of rounds) {
+      if (!isShared(round)) for (const siteId of round.sites) ofSite.get(siteId)?.push(round)
+    }
+    for (const [siteId, traps] of trapsOfSite) {
+      const asked = [...shared, ...(ofSite.get(siteId) ?? [])].sort(byFirstDay)
+      const missing = asked.flatMap((round) => {
+        const absent = traps.filter((at) => !round.traps.has(at.trap.trapId) && wasThere(at, round))
         // A visit that could not be read is no visit that is missing.
         const silent = absent.filter(({trap}) => !tables.visits?.unusableIds.has(trap.trapId))
         return silent.length === 0 ? [] : [{round, absent: silent, all: silent.length === traps.length}]
       })
-      yield* findingOf(traps[0]!.site, missing, index)
+      yield* findingOf(siteId, missing, index)
     }
   }
 } as const satisfies Rule
@@ -46,32 +50,32 @@ export const trapsMissingFromRound = {
 interface RoundVisits {
   readonly id: string
   readonly traps: ReadonlySet<string>
+  readonly sites: ReadonlySet<string>
   readonly from: number
   readonly to: number
 }
 
 /** In the order of their first day; undefined where a visit has no round. */
-function roundsOf(exposures: readonly Exposure[]): readonly RoundVisits[] | undefined {
-  const rounds = new Map<string, {id: string; traps: Set<string>; from: number; to: number}>()
+function roundsOf(exposures: readonly Exposure[], index: StudyIndex): readonly RoundVisits[] | undefined {
+  const rounds = new Map<
+    string,
+    {id: string; traps: Set<string>; sites: Set<string>; from: number; to: number}
+  >()
   for (const {round, trapId, opened, collected} of exposures) {
     if (round === undefined) return undefined
     const from = (opened ?? collected).day
-    const seen = rounds.get(round)
-    if (seen === undefined) {
-      rounds.set(round, {id: round, traps: new Set([trapId]), from, to: collected.day})
-      continue
-    }
+    const seen = rounds.get(round) ?? {id: round, traps: new Set(), sites: new Set(), from, to: collected.day}
+    rounds.set(round, seen)
     seen.traps.add(trapId)
+    seen.sites.add(index.traps.get(trapId)?.siteId ?? '')
     seen.from = Math.min(seen.from, from)
     seen.to = Math.max(seen.to, collected.day)
   }
-  return [...rounds.values()].sort((a, b) => a.from - b.from || a.to - b.to)
+  return [...rounds.values()].sort(byFirstDay)
 }
 
-function isShared({traps}: RoundVisits, trapsOfSite: ReadonlyMap<string, readonly TrapAtWork[]>): boolean {
-  let sites = 0
-  for (const ofSite of trapsOfSite.values()) if (ofSite.some(({trap}) => traps.has(trap.trapId))) sites += 1
-  return sites * 2 > trapsOfSite.size
+function byFirstDay(a: RoundVisits, b: RoundVisits): number {
+  return a.from - b.from || a.to - b.to
 }
 
 function wasThere({trap: {installed, removed}}: TrapAtWork, {from, to}: RoundVisits): boolean {
@@ -79,7 +83,7 @@ function wasThere({trap: {installed, removed}}: TrapAtWork, {from, to}: RoundVis
 }
 
 function* findingOf(
-  {siteId}: Site,
+  siteId: string,
   missing: readonly {round: RoundVisits; absent: readonly TrapAtWork[]; all: boolean}[],
   index: StudyIndex
 ): Iterable<Found> {

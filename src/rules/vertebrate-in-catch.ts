@@ -19,6 +19,23 @@ const vertebrateGroups = new Set([
   'passeriformes'
 ])
 
+/** The usual ones of wet traps, for studies whose taxa.csv says nothing of them. */
+const vertebrateGenera = new Set([
+  'Sorex',
+  'Neomys',
+  'Crocidura',
+  'Apodemus',
+  'Microtus',
+  'Myodes',
+  'Rana',
+  'Bufo',
+  'Lissotriton',
+  'Triturus',
+  'Zootoca',
+  'Lacerta',
+  'Anguis'
+])
+
 /** Everyday words, unless they are half of an insect's name: froghopper, toad bug, mouse spider. */
 const vertebrateWords =
   /\b(shrew|vole|frog|newt|toad|lizard|mouse|mice)s?\b(?![ -]?(hopper|bug|spider|beetle|fly|moth|mite))/i
@@ -64,7 +81,11 @@ export const vertebrateInCatch = {
 function isVertebrate(name: string, taxon: Taxon | undefined): boolean {
   const groups = [taxon?.class, taxon?.order].filter((group) => group !== undefined)
   if (groups.length > 0) return groups.some((group) => vertebrateGroups.has(group.toLowerCase()))
-  return vertebrateGroups.has(name.toLowerCase()) || vertebrateWords.test(name)
+  return (
+    vertebrateGroups.has(name.toLowerCase()) ||
+    vertebrateGenera.has(name.split(' ')[0] ?? '') ||
+    vertebrateWords.test(name)
+  )
 }
 
 function isTarget(name: string, taxon: Taxon | undefined, {target}: Settings): boolean {

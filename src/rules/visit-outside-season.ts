@@ -1,4 +1,5 @@
 import {dayOf, isoDay} from '../model/day.ts'
+import type {Exposure} from '../model/study.ts'
 import type {Rule} from './rule.ts'
 import {reference} from './study-index.ts'
 
@@ -19,18 +20,26 @@ export const visitOutsideSeason = {
   *check({exposures, settings}, index) {
     const start = dayOfText(settings.season?.start)
     const end = dayOfText(settings.season?.end)
+    const byFault = new Map<string, {column: string; rows: Exposure[]}>()
     for (const exposure of exposures) {
       const first = exposure.opened ?? exposure.collected
       const early = start !== undefined && first.day < start
       const late = end !== undefined && exposure.collected.day > end
       if (!early && !late) continue
       const column = early ? (exposure.opened ? 'opened' : 'collected') : 'collected'
+      const fault = early
+        ? `${column} on ${isoDay(first.day)}, before the season starts (${settings.season?.start})`
+        : `collected on ${isoDay(exposure.collected.day)}, after the season ends (${settings.season?.end})`
+      const alike = byFault.get(fault)
+      if (alike) alike.rows.push(exposure)
+      else byFault.set(fault, {column, rows: [exposure]})
+    }
+    // Once for each day: a season that is wrong in study.yaml makes every visit wrong.
+    for (const [fault, {column, rows}] of byFault) {
       yield {
-        place: index.place('visits', exposure.row, column),
-        message: early
-          ? `${column} on ${isoDay(first.day)}, before the season starts (${settings.season?.start})`
-          : `collected on ${isoDay(exposure.collected.day)}, after the season ends (${settings.season?.end})`,
-        setsAside: [reference('visits', exposure)]
+        place: index.place('visits', rows[0]!.row, column),
+        message: rows.length === 1 ? fault : `${rows.length} visits ${fault}`,
+        setsAside: rows.map((exposure) => reference('visits', exposure))
       }
     }
   }

@@ -78,8 +78,14 @@ test('the charts and their pictures have different names that can be file names'
     'effort',
     'activity-density',
     'rank-abundance-carabidae',
+    'composition-carabidae',
     'rarefaction-carabidae',
-    'season'
+    'coverage-curves-carabidae',
+    'incidence-curves-carabidae',
+    'hill-profile-carabidae',
+    'ordination-carabidae',
+    'season',
+    'species-season-carabidae'
   ])
   for (const chart of charts) expect(names.filter((name) => name.startsWith(chart.name))).toHaveLength(1)
 })

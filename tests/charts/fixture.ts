@@ -10,7 +10,8 @@ import type {
   SiteResult,
   TaxonResult
 } from '../../src/model/results.ts'
-import {blankAssemblage, blankResults, blankScope, blankSetAside} from '../results/blank-results.ts'
+import {blankResults, blankSetAside} from '../results/blank-results.ts'
+import {describedAssemblage, describedScope, levelOf} from './described-scope.ts'
 
 /** What a habitat of the invented study is like; everything else follows from it. */
 export interface HabitatPlan {
@@ -141,7 +142,7 @@ function curve(
   caughtInAll: number,
   species: number
 ): AssemblageResult['curves'][number] {
-  const level = order === 0 ? species * 1.35 : order === 1 ? species * 0.5 : species * 0.3
+  const level = levelOf(order, species)
   const half = order === 0 ? caughtInAll * 0.35 : caughtInAll * 0.06 * plan.siteRates.length
   const sizes = Array.from({length: 60}, (_, index) =>
     Math.max(1, Math.round((caughtInAll * 2 * (index + 1)) / 60))
@@ -149,11 +150,12 @@ function curve(
   const distinct = [...new Set([1, ...sizes])]
   return {
     order,
-    points: distinct.map((size) => ({
-      size,
-      value: 1 + ((level - 1) * (size - 1)) / (size - 1 + half),
-      beyond: size > caughtInAll
-    }))
+    points: distinct.map((size) => {
+      const value = 1 + ((level - 1) * (size - 1)) / (size - 1 + half)
+      const beyond = size > caughtInAll
+      const spread = value * (beyond ? 0.2 : 0.08)
+      return {size, value, beyond, low: Math.max(1, value - spread), high: value + spread}
+    })
   }
 }
 
@@ -185,7 +187,7 @@ function assemblage(
     giniSimpson: diversity(0.8),
     pielou: diversity(0.8),
     bergerParker: diversity(0.3),
-    ...blankAssemblage,
+    ...describedAssemblage(plan),
     allNames: {
       species: count(species),
       chao1: measure('Chao1', 'estimate', species === 0 ? null : species * 1.2)
@@ -216,7 +218,7 @@ function scope(id: string, label: string, plans: readonly HabitatPlan[]): ScopeR
     habitats: plans.map((plan, style) => assemblage(plan, style)),
     sites: [],
     rankable: false,
-    ...blankScope
+    ...describedScope(plans, roundDays)
   }
 }
 

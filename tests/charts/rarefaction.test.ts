@@ -22,10 +22,10 @@ test('the three panels are named in words, not by order', () => {
 })
 
 test('both parts of a line meet at the catch', () => {
-  for (const {within, beyond, atCatch} of rarefactionLines(results.scopes[0]!.habitats, 0)) {
-    expect(within.at(-1)).toBe(atCatch)
-    expect(beyond[0]).toBe(atCatch)
-    expect(beyond.length).toBeGreaterThan(1)
+  for (const {strong, thin, mark} of rarefactionLines(results.scopes[0]!.habitats, 0)) {
+    expect(strong.at(-1)).toBe(mark)
+    expect(thin[0]).toBe(mark)
+    expect(thin.length).toBeGreaterThan(1)
   }
 })
 
@@ -36,7 +36,7 @@ test('a curve that is not drawn on ends at the catch', () => {
     points: points.filter(({beyond}) => !beyond)
   }))
   const [line] = rarefactionLines([{...habitat!, curves}], 1)
-  expect(line?.beyond).toEqual([])
+  expect(line?.thin).toEqual([])
 })
 
 test('the parts of a line are named once, and each habitat at the end of its line in each panel', () => {
@@ -49,7 +49,7 @@ test('the parts of a line are named once, and each habitat at the end of its lin
 test('each line bears the symbol of its habitat at the catch', () => {
   const shapes = new Set(
     specValues(figure)
-      .filter(({beyond, shape}) => beyond === false && shape)
+      .filter(({at, shape}) => at !== undefined && shape)
       .map(({shape}) => shape)
   )
   expect(shapes.size).toBe(3)

@@ -1,10 +1,8 @@
 import fc from 'fast-check'
 import {describe, expect, test} from 'vitest'
-import {dateWords} from '../../src/charts/date-words.ts'
 import {joinWords} from '../../src/charts/join-words.ts'
 import {measureClause, numberWords} from '../../src/charts/measure-words.ts'
 import {wrapLabel} from '../../src/charts/wrap-label.ts'
-import {formatDates} from '../../src/report/format-date.ts'
 import {measure} from './fixture.ts'
 
 describe('numbers', () => {
@@ -23,18 +21,6 @@ describe('numbers', () => {
       '17.3 (95 % interval 12.1 to 24.6; rests on two sites)'
     )
     expect(measureClause(measure('rate', 'rate', null))).toBe('not defined, because no trap-night counts')
-  })
-})
-
-describe('dates', () => {
-  test.each([
-    ['2026-06-14', '2026-06-28', '14 to 28 June 2026'],
-    ['2026-05-28', '2026-06-11', '28 May to 11 June 2026'],
-    ['2025-12-28', '2026-01-03', '28 December 2025 to 3 January 2026'],
-    ['2026-06-14', '2026-06-14', '14 June 2026']
-  ])('%s to %s is written as in the documents', (from, to, words) => {
-    expect(dateWords(from, to)).toBe(words)
-    expect(dateWords(from, to)).toBe(formatDates(from, to))
   })
 })
 

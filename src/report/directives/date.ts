@@ -1,4 +1,4 @@
-import {formatDate} from '../format-date.ts'
+import {formatDate} from '../../model/format-date.ts'
 import {type Directive, words} from './directive.ts'
 
 /** `:date[path]`: `14 June 2026`. */

@@ -1,4 +1,4 @@
-import {formatDates} from '../format-date.ts'
+import {formatDates} from '../../model/format-date.ts'
 import {type Directive, words} from './directive.ts'
 
 /** `:dates[path]{to=path}`: `14 to 28 June 2026`. */

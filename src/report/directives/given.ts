@@ -9,15 +9,20 @@ const attributes = [
   'isnt',
   'above',
   'below',
+  'same',
+  'differs',
+  'contains',
   'defined',
   'undefined',
   'interval',
   'caution'
 ]
 
+const comparisons = ['is', 'isnt', 'above', 'below', 'same', 'differs', 'contains']
+
 /**
  * `:given[content]{path=...}` and `:::given{path=...}`: the content only if every condition holds. A comparison
- * (`is`, `isnt`, `above`, `below`) belongs to `path` and takes the place of its plain test.
+ * (`is`, `isnt`, `above`, `below`, `same`, `differs`, `contains`) belongs to `path` and takes the place of its plain test.
  */
 export const given: Directive = {
   name: 'given',
@@ -34,7 +39,7 @@ function condition(call: DirectiveCall, name: string): boolean {
   const asked = call.attributes[name] ?? ''
   switch (name) {
     case 'path': {
-      const compared = ['is', 'isnt', 'above', 'below'].some((other) => other in call.attributes)
+      const compared = comparisons.some((other) => other in call.attributes)
       const value = valueAt(call, asked)
       return compared || holds(value)
     }
@@ -47,6 +52,14 @@ function condition(call: DirectiveCall, name: string): boolean {
     case 'above':
     case 'below':
       return exceeds(call, name, asked)
+    case 'same':
+      return isSame(comparedValue(call), valueAt(call, asked))
+    case 'differs':
+      return !isSame(comparedValue(call), valueAt(call, asked))
+    case 'contains': {
+      const value = comparedValue(call)
+      return typeof value === 'string' && value.toLowerCase().includes(asked.toLowerCase())
+    }
     case 'defined':
       return isThere(valueAt(call, asked))
     case 'undefined':
@@ -75,6 +88,12 @@ function equals(value: unknown, asked: string): boolean {
   const number = comparable(value)
   if (number !== undefined) return asked.trim() !== '' && number === Number(asked)
   return typeof value === 'string' || typeof value === 'boolean' ? String(value) === asked : false
+}
+
+/** Whether two values would be read as the same: numbers as numbers, whether measured or stated. */
+function isSame(one: unknown, other: unknown): boolean {
+  const [first, second] = [comparable(one), comparable(other)]
+  return first !== undefined && second !== undefined ? first === second : one === other
 }
 
 function isThere(value: unknown): boolean {

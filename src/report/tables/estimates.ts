@@ -5,12 +5,15 @@ import {assemblages} from './assemblages.ts'
 import {cell} from './cell.ts'
 import {numberColumn, wordColumn} from './column.ts'
 import {confidenceWords} from './rate-columns.ts'
+import {standardError} from './standard-error.ts'
 
 interface Estimate {
   readonly measure: Measure
   readonly name: string
   readonly basedOn: string
   readonly kind: 'as caught' | 'estimate' | 'lower bound'
+  /** Which form of the estimator. */
+  readonly form?: string
 }
 
 export const estimates: TableDefinition = {
@@ -24,19 +27,21 @@ export const estimates: TableDefinition = {
         wordColumn('Estimate'),
         wordColumn('Based on'),
         wordColumn('Kind'),
+        wordColumn('Form'),
         numberColumn('Value'),
         numberColumn('Standard error'),
         numberColumn('Interval', confidenceWords(results)),
         wordColumn('What the interval is')
       ],
       rows: assemblages(scope).flatMap((assemblage) =>
-        estimatesOf(assemblage).map(({measure, name, basedOn, kind}) => [
+        estimatesOf(assemblage).map(({measure, name, basedOn, kind, form}) => [
           cell.text(assemblage.label),
           cell.text(name),
           cell.text(basedOn),
           cell.text(kind),
+          cell.text(form),
           cell.measure(measure),
-          cell.measure(standardErrorOf(measure)),
+          cell.measure(standardError(measure)),
           cell.interval(measure),
           cell.method(measure)
         ])
@@ -45,15 +50,32 @@ export const estimates: TableDefinition = {
     }))
 }
 
-function estimatesOf({coverage, hill, chao1, allNames}: AssemblageResult): readonly Estimate[] {
+function estimatesOf({
+  coverage,
+  hill,
+  chao1,
+  estimators,
+  incidence,
+  allNames
+}: AssemblageResult): readonly Estimate[] {
   const caught = 'the pooled catch'
   const rare = 'singletons and doubletons'
   const all = 'every count'
+  const richness: readonly Estimate[] =
+    estimators.length === 0
+      ? [{measure: chao1, name: 'species, Chao1', basedOn: rare, kind: 'lower bound'}]
+      : estimators.map(({estimator, variant, basedOn, kind, estimate}) => ({
+          measure: estimate,
+          name: `species, ${estimator}`,
+          basedOn,
+          kind,
+          form: variant
+        }))
   return [
     {measure: coverage, name: 'sample coverage', basedOn: rare, kind: 'estimate'},
+    {measure: incidence.coverage, name: 'sample coverage', basedOn: 'sampling units', kind: 'estimate'},
     {measure: hill.q0.observed, name: 'species, q = 0', basedOn: caught, kind: 'as caught'},
-    {measure: chao1, name: 'species, Chao1', basedOn: rare, kind: 'lower bound'},
-    {measure: hill.q0.asymptotic, name: 'species, q = 0 asymptotic', basedOn: rare, kind: 'lower bound'},
+    ...richness,
     {measure: hill.q1.observed, name: 'common species, q = 1', basedOn: caught, kind: 'as caught'},
     {measure: hill.q1.asymptotic, name: 'common species, q = 1 asymptotic', basedOn: all, kind: 'estimate'},
     {measure: hill.q2.observed, name: 'dominant species, q = 2', basedOn: caught, kind: 'as caught'},
@@ -66,10 +88,4 @@ function estimatesOf({coverage, hill, chao1, allNames}: AssemblageResult): reado
       kind: 'lower bound'
     }
   ]
-}
-
-/** The standard error as a measure of the same kind, so that it is rounded as its estimate is. */
-function standardErrorOf(measure: Measure): Measure | undefined {
-  if (!('value' in measure) || measure.standardError === undefined) return undefined
-  return {label: `standard error of ${measure.label}`, kind: measure.kind, value: measure.standardError}
 }

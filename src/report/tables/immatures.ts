@@ -1,7 +1,7 @@
+import {caughtSome} from '../../model/withheld-taxa.ts'
 import type {TableDefinition} from '../table.ts'
 import {cell} from './cell.ts'
 import {numberColumn, wordColumn} from './column.ts'
-import {caughtSome} from './withheld-taxa.ts'
 
 export const immatures: TableDefinition = {
   name: 'immatures',

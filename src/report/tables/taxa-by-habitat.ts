@@ -1,8 +1,8 @@
+import {caughtSome} from '../../model/withheld-taxa.ts'
 import type {TableDefinition} from '../table.ts'
 import {cell} from './cell.ts'
 import {numberColumn, wordColumn} from './column.ts'
 import {habitatCells} from './habitat-cells.ts'
-import {caughtSome} from './withheld-taxa.ts'
 
 export const taxaByHabitat: TableDefinition = {
   name: 'taxa-by-habitat',

@@ -1,8 +1,8 @@
 import type {Measure} from '../../model/quantity.ts'
+import {withheldTaxa} from '../../model/withheld-taxa.ts'
 import type {TableDefinition} from '../table.ts'
 import {cell} from './cell.ts'
 import {numberColumn, wordColumn} from './column.ts'
-import {withheldTaxa} from './withheld-taxa.ts'
 
 /** A taxon's list of sites holds those where it was caught, and adds up to its total: elsewhere there was none. */
 const noneCaught: Measure = {label: 'individuals', kind: 'count', value: 0}

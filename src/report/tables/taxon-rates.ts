@@ -1,9 +1,9 @@
+import {caughtSome} from '../../model/withheld-taxa.ts'
 import type {TableDefinition} from '../table.ts'
 import {cell} from './cell.ts'
 import {numberColumn, wordColumn} from './column.ts'
 import {habitatCells} from './habitat-cells.ts'
 import {rateUnit} from './rate-columns.ts'
-import {caughtSome} from './withheld-taxa.ts'
 
 export const taxonRates: TableDefinition = {
   name: 'taxon-rates',

@@ -1,5 +1,5 @@
 import {expect, test} from 'vitest'
-import {formatDate, formatDates} from '../../src/report/format-date.ts'
+import {formatDate, formatDates} from '../../src/model/format-date.ts'
 
 test('a day is written as a person writes it', () => {
   expect(formatDate('2026-06-04')).toBe('4 June 2026')

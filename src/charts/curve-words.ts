@@ -1,7 +1,7 @@
 import {inkTones} from '../model/ink.ts'
+import {type CurveLine, type CurvePlot, type CurvePoint, endOf} from './curve-lines.ts'
 import {habitatColour, habitatFields, habitatShape} from './habitat-symbols.ts'
 import {alongLine, type LabelToPlace, type Pixel, placeLabels} from './place-labels.ts'
-import {type CurvePoint, endOf, type RarefactionLine, type RarefactionPlot} from './rarefaction-lines.ts'
 import {letterWidth, lineHeight, lineMark, textLines} from './text-lines.ts'
 import {wrapLabel} from './wrap-label.ts'
 
@@ -9,8 +9,8 @@ import {wrapLabel} from './wrap-label.ts'
 export interface PlotWords {
   /** Whether each line bears its habitat's symbol and name at its end. */
   readonly habitats: boolean
-  /** Whether the two parts of a line are named, once in a picture. */
-  readonly parts: boolean
+  /** What the strong and the thin part of a line are, once in a picture. */
+  readonly parts?: {readonly strong: string; readonly thin: string} | undefined
   /** Room to the right of the plot, in pixels, into which labels may reach. */
   readonly roomRight: number
 }
@@ -26,17 +26,17 @@ const symbolWidth = 13
 
 /** The lettering of one plot, set where it covers no line and no other lettering. */
 export function wordLayers(
-  lines: readonly RarefactionLine[],
-  plot: RarefactionPlot,
+  lines: readonly CurveLine[],
+  plot: CurvePlot,
   {habitats, parts, roomRight}: PlotWords
 ): readonly Record<string, unknown>[] {
-  const toPixel = ({size, value}: CurvePoint): Pixel => ({
-    x: (size / plot.largestSize) * plot.width,
+  const toPixel = ({at, value}: CurvePoint): Pixel => ({
+    x: ((at - plot.from) / (plot.to - plot.from)) * plot.width,
     y: plot.height - (value / plot.largestValue) * plot.height
   })
   const labels = [
     ...(habitats ? lines.map((line) => nameOf(line, toPixel(endOf(line)))) : []),
-    ...(parts ? partNames(lines, toPixel) : [])
+    ...(parts === undefined ? [] : partNames(lines, parts, toPixel))
   ]
   const frame = {left: 2, right: plot.width + roomRight, top: -4, bottom: plot.height - 2}
   const places = placeLabels(labels, drawnPoints(lines, toPixel), frame)
@@ -89,56 +89,57 @@ function lettering(
 /** Thin lines to the labels that had to stand off, in the units of the axes. */
 function leaders(
   labels: readonly {readonly at: Pixel; readonly leader?: Pixel}[],
-  {width, height, largestSize, largestValue}: RarefactionPlot
+  {width, height, from, to, largestValue}: CurvePlot
 ): Record<string, unknown> {
-  const size = ({x}: Pixel) => (x / width) * largestSize
+  const along = ({x}: Pixel) => from + (x / width) * (to - from)
   const value = ({y}: Pixel) => ((height - y) / height) * largestValue
   return {
     data: {
       values: labels.flatMap(({at, leader}) =>
         leader === undefined
           ? []
-          : [{size: size(at), value: value(at), endSize: size(leader), endValue: value(leader)}]
+          : [{at: along(at), value: value(at), endAt: along(leader), endValue: value(leader)}]
       )
     },
     mark: {type: 'rule', strokeWidth: 0.6},
     encoding: {
-      x: {field: 'size', type: 'quantitative'},
-      x2: {field: 'endSize'},
+      x: {field: 'at', type: 'quantitative'},
+      x2: {field: 'endAt'},
       y: {field: 'value', type: 'quantitative'},
       y2: {field: 'endValue'}
     }
   }
 }
 
-function drawnPoints(
-  lines: readonly RarefactionLine[],
-  toPixel: (point: CurvePoint) => Pixel
-): readonly Pixel[] {
-  return lines.flatMap(({within, beyond, atCatch}) => {
-    const {x, y} = toPixel(atCatch)
+function drawnPoints(lines: readonly CurveLine[], toPixel: (point: CurvePoint) => Pixel): readonly Pixel[] {
+  return lines.flatMap(({strong, thin, mark}) => {
+    const {x, y} = toPixel(mark)
     const symbol = [-5, 0, 5].flatMap((dx) => [-5, 0, 5].map((dy) => ({x: x + dx, y: y + dy})))
-    return [...alongLine([...within, ...beyond].map(toPixel)), ...symbol]
+    return [...alongLine(strong.map(toPixel)), ...alongLine(thin.map(toPixel)), ...symbol]
   })
 }
 
-function nameOf({label, style}: RarefactionLine, at: Pixel): Words {
+function nameOf({label, style}: CurveLine, at: Pixel): Words {
   const {width, height, words} = sized(wrapLabel(label, 20, 3))
   return {at, words, style, symbol: true, width: width + symbolWidth, height}
 }
 
-/** 'within the catch' and 'beyond the catch' at the middle of the parts of the line that goes furthest beyond. */
-function partNames(lines: readonly RarefactionLine[], toPixel: (point: CurvePoint) => Pixel): Words[] {
-  const length = (line: RarefactionLine) => toPixel(endOf(line)).x - toPixel(line.atCatch).x
+/** What the parts are, at the middle of those of the line whose thin part is the longest. */
+function partNames(
+  lines: readonly CurveLine[],
+  parts: {readonly strong: string; readonly thin: string},
+  toPixel: (point: CurvePoint) => Pixel
+): Words[] {
+  const length = ({thin}: CurveLine) => {
+    const [first, last] = [thin[0], thin.at(-1)]
+    return first === undefined || last === undefined ? 0 : toPixel(last).x - toPixel(first).x
+  }
   const longest = lines.toSorted((one, other) => length(other) - length(one))[0]
   if (longest === undefined) return []
-  const named = [
-    {points: longest.within, words: 'within the catch'},
-    {points: longest.beyond, words: 'beyond the catch'}
-  ]
-  return named.flatMap(({points, words}) => {
+  return (['strong', 'thin'] as const).flatMap((part) => {
+    const points = longest[part]
     const middle = points[Math.floor(points.length / 2)]
-    return middle === undefined ? [] : [{at: toPixel(middle), ...sized(words)}]
+    return middle === undefined ? [] : [{at: toPixel(middle), ...sized(parts[part])}]
   })
 }
 
