@@ -10,7 +10,7 @@ export interface Unreadable {
 
 /**
  * The first half of the pipeline, study folder to findings: all that `check` does. It is a file of its own so that
- * checking loads neither statistics nor charts.
+ * checking loads none of the heavy parts.
  */
 export async function checkStudy(source: StudySource): Promise<UsableStudy | Unreadable> {
   const outcome = await parseStudy(source)

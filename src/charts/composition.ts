@@ -66,7 +66,7 @@ function specification(
     .filter(({habitat}) => habitat.ranks.length > 0)
   const blocks = Math.ceil(columns.length / mostColumns)
   const perBlock = Math.ceil(columns.length / blocks)
-  const columnWidth = Math.min(170, Math.floor(roomForColumns / perBlock))
+  const columnWidth = Math.floor(roomForColumns / perBlock)
   const largest = Math.max(...shares.flatMap(({byHabitat}) => byHabitat))
   return {
     title: {
@@ -103,6 +103,7 @@ function blockOf(
         bottom: (row + 1) * rowHeight - 3,
         middle: (row + 0.5) * rowHeight,
         text: share === 0 ? '0' : numberWords(share, 'share').replace(' %', ''),
+        right: from - 5,
         none: share === 0,
         ...habitatFields(habitat.style)
       }
@@ -115,7 +116,7 @@ function blockOf(
       type: 'text',
       align: 'right',
       baseline: 'middle',
-      x: {expr: 'datum.from - 5'},
+      x: {expr: 'datum.right'},
       y: {expr: 'datum.middle'},
       ...(none && {color: inkTones.muted.light})
     },

@@ -113,7 +113,7 @@ interface Label extends LabelToPlace {
 }
 
 function labelAt(label: string, at: Pixel): Label {
-  const words = wrapLabel(label, 18, 2)
+  const words = wrapLabel(label, 20, 3)
   const lines = words.split('\n')
   const longest = Math.max(...lines.map(({length}) => length))
   return {at, words, width: longest * letterWidth, height: lines.length * lineHeight}

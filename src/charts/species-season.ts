@@ -81,11 +81,13 @@ function specification(
   const scale = {domain: [0, height], range: [0, height], nice: false, zero: false}
   const x = {
     field: 'start',
-    type: 'temporal',
+    type: 'quantitative',
     title: months.title,
-    scale: {type: 'utc', domain: months.domain, nice: false},
+    scale: {domain: months.domain, nice: false, zero: false},
     axis: {
+      grid: false,
       values: months.ticks,
+      tickCount: months.ticks.length,
       labelExpr: months.labelExpression,
       labelOffset: months.labelOffset,
       labelOverlap: false

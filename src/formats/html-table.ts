@@ -1,4 +1,4 @@
-import type {Element, ElementContent} from 'hast'
+import type {Element, ElementContent, Properties} from 'hast'
 import {h} from 'hastscript'
 import type {PhrasingContent} from 'mdast'
 import {toString as wordsOf} from 'mdast-util-to-string'
@@ -7,12 +7,16 @@ import {plainText} from '../report/plain-text.ts'
 import {isRowHead, type PrintedCell, type PrintedTable, printTable} from '../report/print-table.ts'
 import {alignDecimals} from './align-decimals.ts'
 import {anchorName} from './anchor-name.ts'
+import {classOf} from './class-of.ts'
 
 /** Turns phrasing into elements. */
 type Phrase = (children: readonly PhrasingContent[]) => ElementContent[]
 
 /** A longer table than this breaks over pages when printed; a shorter one is kept together. */
 const mostRowsKeptTogether = 24
+
+/** A cell with more characters than this holds a sentence. */
+const longestLabel = 40
 
 /** A table that needs more characters than this, side by side, may be wider than a telephone. */
 const widestOnTelephone = 34
@@ -22,6 +26,9 @@ const widestInFullSize = 96
 
 /** A table that needs more characters than this is printed on a page laid sideways. */
 const widestUpright = 124
+
+/** A table that needs more characters than this is set in the smallest type that can be read, on such a page. */
+const widestSideways = 185
 
 /**
  * A numbered table with its caption, its notes, and the way to its data. A leaflet for one reader has no files beside
@@ -36,19 +43,26 @@ export function htmlTable(node: TableBlock, phrase: Phrase, namesFile: boolean):
     return h('div.table-block', {id}, [h('p.caption', caption), h('p.empty', plainText(table.empty))])
   }
   const captionId = `${id}-caption`
-  const grid = h('table', {className: printed.rows.length > mostRowsKeptTogether ? ['long'] : []}, [
+  const grid = h('table', classOf('long', printed.rows.length > mostRowsKeptTogether), [
     h('caption', {id: captionId}, [h('span.held', caption)]),
     h('thead', [h('tr', printed.columns.map(headCell))]),
     h('tbody', bodyRows(printed, printed.rows, phrase)),
     ...(printed.foot.length > 0 ? [h('tfoot', bodyRows(printed, printed.foot, phrase))] : [])
   ])
   const width = widthInCharacters(printed)
-  const size = width > widestUpright ? ['broad'] : width > widestInFullSize ? ['dense'] : []
+  const size = printSize(width)
   const className = ['table-block', ...size]
   return h('div', {id, className}, [
     width > widestOnTelephone ? scrollBox(grid, captionId) : grid,
     ...below(printed, name, namesFile)
   ])
+}
+
+/** How a table is printed so that nothing of it is cut. */
+function printSize(width: number): string[] {
+  if (width > widestSideways) return ['broad', 'vast']
+  if (width > widestUpright) return ['broad']
+  return width > widestInFullSize ? ['dense'] : []
 }
 
 /** A box that a wide table moves sideways in, by finger, wheel and arrow keys. */
@@ -57,8 +71,7 @@ export function scrollBox(content: Element, labelledBy: string): Element {
 }
 
 function headCell({head, unit, align}: PrintedTable['columns'][number]): Element {
-  const className = align === 'right' ? ['number'] : []
-  return h('th', {scope: 'col', className}, [
+  return h('th', {scope: 'col', ...classOf('number', align === 'right')}, [
     head,
     ...(unit === undefined ? [] : [' ', h('span.unit', unit)])
   ])
@@ -70,18 +83,26 @@ function bodyRows(printed: PrintedTable, rows: PrintedTable['rows'], phrase: Phr
       ? alignDecimals([...printed.rows, ...printed.foot].map((cells) => cellWords(cells[index])))
       : []
   )
+  const kinds = printed.columns.map((_, index) => columnClass(printed, index))
   const offset = rows === printed.foot ? printed.rows.length : 0
   return rows.map((cells, rowIndex) =>
     h(
       'tr',
       cells.map((cell, index) => {
-        const className = printed.columns[index]?.align === 'right' ? ['number'] : []
+        const kind = kinds[index] ?? {}
         const content = cellContent(cell, padding[index]?.[offset + rowIndex] ?? '', phrase)
-        return isRowHead(printed, index)
-          ? h('th', {scope: 'row', className}, content)
-          : h('td', {className}, content)
+        return isRowHead(printed, index) ? h('th', {scope: 'row', ...kind}, content) : h('td', kind, content)
       })
     )
+  )
+}
+
+/** Numbers stand below each other; sentences need room. */
+function columnClass({columns, rows}: PrintedTable, index: number): Properties {
+  if (columns[index]?.align === 'right') return classOf('number', true)
+  return classOf(
+    'words',
+    rows.some((cells) => cellWords(cells[index]).length > longestLabel)
   )
 }
 

@@ -16,6 +16,7 @@ import type {
   TableBlock
 } from '../report/document.ts'
 import {anchorName, anchorOf} from './anchor-name.ts'
+import {classOf} from './class-of.ts'
 import {htmlFigure} from './html-figure.ts'
 import {htmlTable, scrollBox} from './html-table.ts'
 import {linkAddresses} from './link-addresses.ts'
@@ -52,7 +53,7 @@ export function htmlTree(
       return plainTable(state, node, ids.take(`grid-${tables}`), tables)
     },
     crossReference: (state: State, node: CrossReference) =>
-      h('a', {href: `#${anchorOf(node.target)}`}, state.all(node)),
+      h('a.see', {href: `#${anchorOf(node.target)}`}, state.all(node)),
     citedWork: (state: State, node: CitedWork) =>
       hasReferences ? h('a', {href: `#${anchorName('ref', node.key)}`}, state.all(node)) : state.all(node),
     referenceList: (state: State, node: ReferenceList) => h('ul.references', state.all(node)),
@@ -81,7 +82,7 @@ function plainTable(state: State, {align, children}: Table, id: string, number: 
   const cell = (tag: 'th' | 'td') => (node: TableCell, index: number) =>
     h(
       tag,
-      {className: align?.[index] === 'right' ? ['number'] : [], ...(tag === 'th' && {scope: 'col'})},
+      {...classOf('number', align?.[index] === 'right'), ...(tag === 'th' && {scope: 'col'})},
       state.all(node)
     )
   const table = h('table.plain', [

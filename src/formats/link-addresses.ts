@@ -1,7 +1,7 @@
 import type {Nodes, PhrasingContent} from 'mdast'
 
 /** Mail and web addresses as people write them in a sentence, without the punctuation after them. */
-const address = /(https?:\/\/[^\s<>"']*[^\s<>"'.,;:!?)\]]|[\w.+-]+@[\w-]+(?:\.[\w-]+)*\.[A-Za-z]{2,})/
+const address = /(https?:\/\/[^\s<>"']*[^\s<>"'.,;:!?)\]]|[\w.+-]+@[\w-]+(?:\.[\w-]+)*\.[\w-]*[A-Za-z])/
 
 /**
  * Makes links of the addresses that stand in running text, such as a contact. Without that, Markdown would have to

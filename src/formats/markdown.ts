@@ -8,14 +8,18 @@ import {markdownTree} from './markdown-tree.ts'
  * The writer knows no directives: with them it would write `12\:30`, and nobody reads directives in a finished
  * document anyway.
  */
-const writer = unified().use(remarkGfm).use(remarkStringify, {
-  bullet: '-',
-  emphasis: '*',
-  strong: '*',
-  rule: '-',
-  fences: true,
-  listItemIndent: 'one'
-})
+const writer = unified()
+  .use(remarkGfm)
+  .use(remarkStringify, {
+    bullet: '-',
+    emphasis: '*',
+    strong: '*',
+    rule: '-',
+    fences: true,
+    listItemIndent: 'one',
+    // The writer overlooks that `<&@a>` would be read as a mail address.
+    unsafe: [{character: '<', after: '[^\\s<>]*@', inConstruct: 'phrasing'}]
+  })
 
 /** A document as Markdown (GFM), for reading as it is and for converting. Figures are named as `figures/<name>.svg`. */
 export function markdown(document: Document): string {

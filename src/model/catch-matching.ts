@@ -27,7 +27,8 @@ export function matchCatch(
     byTrap.set(exposure.trapId, days)
     append(days, exposure.collected.day, exposure)
     const site = siteOfTrap(exposure.trapId)
-    if (site !== undefined && exposure.round !== undefined) append(bySiteRound, siteRoundKey(site, exposure.round), exposure)
+    if (site !== undefined && exposure.round !== undefined)
+      append(bySiteRound, siteRoundKey(site, exposure.round), exposure)
   }
   const ofExposure = new Map<number, CatchRecord[]>()
   const pooled: {record: CatchRecord; exposures: readonly Exposure[]}[] = []
@@ -49,7 +50,9 @@ export function matchCatch(
 
 function collectedAt(sameDay: readonly Exposure[], moment: Moment): Exposure | undefined {
   if (sameDay.length === 1) return sameDay[0]
-  return moment.minutes === undefined ? undefined : sameDay.find(({collected}) => collected.minutes === moment.minutes)
+  return moment.minutes === undefined
+    ? undefined
+    : sameDay.find(({collected}) => collected.minutes === moment.minutes)
 }
 
 function siteRoundKey(site: string, round: string): string {

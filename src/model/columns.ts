@@ -41,7 +41,16 @@ export interface TableDescription {
 }
 
 export const conditionWords = [
-  'intact', 'diluted', 'overflowed', 'dry', 'raised', 'disturbed', 'blocked', 'spilled', 'missing', 'closed'
+  'intact',
+  'diluted',
+  'overflowed',
+  'dry',
+  'raised',
+  'disturbed',
+  'blocked',
+  'spilled',
+  'missing',
+  'closed'
 ] as const
 export type ConditionWord = (typeof conditionWords)[number]
 
@@ -53,14 +62,30 @@ export const lifeStageWords = ['adult', 'larva', 'juvenile', 'pupa', 'egg', 'nym
 export const rimWords = ['flush', 'sunken', 'proud'] as const
 export const coordinatesShownWords = ['exact', '0.001', '0.01', '0.1', 'none'] as const
 
-const remarks: Column = {name: 'remarks', kind: 'text', meaning: 'anything else, as written in the field or at the bench'}
+const remarks: Column = {
+  name: 'remarks',
+  kind: 'text',
+  meaning: 'anything else, as written in the field or at the bench'
+}
 
 export const tables: Readonly<Record<TableName, TableDescription>> = {
   sites: {
-    name: 'sites', file: 'sites.csv', row: 'one row per site',
+    name: 'sites',
+    file: 'sites.csv',
+    row: 'one row per site',
     columns: [
-      {name: 'site_id', kind: 'id', required: true, meaning: 'short name of the site, used in every other table'},
-      {name: 'habitat', kind: 'id', required: true, meaning: 'habitat of the site, one of the habitats of study.yaml'},
+      {
+        name: 'site_id',
+        kind: 'id',
+        required: true,
+        meaning: 'short name of the site, used in every other table'
+      },
+      {
+        name: 'habitat',
+        kind: 'id',
+        required: true,
+        meaning: 'habitat of the site, one of the habitats of study.yaml'
+      },
       {name: 'site_name', kind: 'text', meaning: 'name of the site for readers'},
       {name: 'country', kind: 'text', meaning: 'country'},
       {name: 'region', kind: 'text', meaning: 'region, county or province'},
@@ -68,23 +93,50 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
       {name: 'latitude', kind: 'latitude', unit: 'degrees', meaning: 'decimal degrees north'},
       {name: 'longitude', kind: 'longitude', unit: 'degrees', meaning: 'decimal degrees east'},
       {name: 'datum', kind: 'text', meaning: 'geodetic datum of the coordinates'},
-      {name: 'coordinate_uncertainty_m', kind: 'number', unit: 'm', meaning: 'radius that surely holds the whole site'},
+      {
+        name: 'coordinate_uncertainty_m',
+        kind: 'number',
+        unit: 'm',
+        meaning: 'radius that surely holds the whole site'
+      },
       {name: 'elevation_m', kind: 'number', unit: 'm', meaning: 'height above sea level'},
       {name: 'block', kind: 'id', meaning: 'block of the design to which the site belongs'},
       {name: 'owner', kind: 'text', meaning: 'who owns or manages the land'},
-      {name: 'coordinates_shown', kind: 'word', words: coordinatesShownWords, decisive: true, meaning: 'how finely others may see the position, in degrees'},
-      {name: 'management', kind: 'text', meaning: 'how the land is used, and what the findings may mean for that'},
+      {
+        name: 'coordinates_shown',
+        kind: 'word',
+        words: coordinatesShownWords,
+        decisive: true,
+        meaning: 'how finely others may see the position, in degrees'
+      },
+      {
+        name: 'management',
+        kind: 'text',
+        meaning: 'how the land is used, and what the findings may mean for that'
+      },
       {name: 'soil', kind: 'text', meaning: 'soil'},
-      {name: 'vegetation_height_cm', kind: 'number', unit: 'cm', meaning: 'height of the vegetation round the traps'},
+      {
+        name: 'vegetation_height_cm',
+        kind: 'number',
+        unit: 'cm',
+        meaning: 'height of the vegetation round the traps'
+      },
       {name: 'litter_depth_mm', kind: 'number', unit: 'mm', meaning: 'depth of the litter'},
       {name: 'bare_ground_percent', kind: 'number', unit: '%', meaning: 'share of bare ground'},
       {name: 'canopy_percent', kind: 'number', unit: '%', meaning: 'canopy cover'},
-      {name: 'edge_distance_m', kind: 'number', unit: 'm', meaning: 'distance to the nearest edge of the habitat'},
+      {
+        name: 'edge_distance_m',
+        kind: 'number',
+        unit: 'm',
+        meaning: 'distance to the nearest edge of the habitat'
+      },
       remarks
     ]
   },
   traps: {
-    name: 'traps', file: 'traps.csv', row: 'one row per trap',
+    name: 'traps',
+    file: 'traps.csv',
+    row: 'one row per trap',
     columns: [
       {name: 'trap_id', kind: 'id', required: true, meaning: 'short name of the trap'},
       {name: 'site_id', kind: 'id', required: true, meaning: 'site where the trap stands'},
@@ -100,17 +152,42 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
     ]
   },
   visits: {
-    name: 'visits', file: 'visits.csv', row: 'one row per trap exposure, from opening to collection',
+    name: 'visits',
+    file: 'visits.csv',
+    row: 'one row per trap exposure, from opening to collection',
     columns: [
       {name: 'trap_id', kind: 'id', required: true, meaning: 'trap'},
-      {name: 'opened', kind: 'moment', required: true, mayBeEmpty: true, meaning: 'when the trap was opened or emptied the time before'},
+      {
+        name: 'opened',
+        kind: 'moment',
+        required: true,
+        mayBeEmpty: true,
+        meaning: 'when the trap was opened or emptied the time before'
+      },
       {name: 'collected', kind: 'moment', required: true, meaning: 'when the catch was collected'},
-      {name: 'condition', kind: 'word', words: conditionWords, decisive: true, meaning: 'state in which the trap was found; empty means intact'},
-      {name: 'failed_on', kind: 'moment', decisive: true, meaning: 'when the trap failed, where that is known'},
-      {name: 'sample', kind: 'word', words: sampleWords, decisive: true, meaning: 'what became of the collection'},
+      {
+        name: 'condition',
+        kind: 'word',
+        words: conditionWords,
+        decisive: true,
+        meaning: 'state in which the trap was found; empty means intact'
+      },
+      {
+        name: 'failed_on',
+        kind: 'moment',
+        decisive: true,
+        meaning: 'when the trap failed, where that is known'
+      },
+      {
+        name: 'sample',
+        kind: 'word',
+        words: sampleWords,
+        decisive: true,
+        meaning: 'what became of the collection'
+      },
       {name: 'round', kind: 'id', meaning: 'round of the season'},
       {name: 'rim', kind: 'word', words: rimWords, meaning: 'how the rim stood to the soil'},
-      {name: 'fluid', kind: 'id', meaning: 'fluid of this exposure, where it differs from the trap\'s'},
+      {name: 'fluid', kind: 'id', meaning: "fluid of this exposure, where it differs from the trap's"},
       {name: 'fluid_left_mm', kind: 'number', unit: 'mm', meaning: 'depth of the fluid found'},
       {name: 'cover_state', kind: 'text', meaning: 'state of the cover'},
       {name: 'collected_by', kind: 'text', meaning: 'who collected'},
@@ -123,15 +200,34 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
     ]
   },
   catch: {
-    name: 'catch', file: 'catch.csv', row: 'one row per taxon, sex and life stage of one collection',
+    name: 'catch',
+    file: 'catch.csv',
+    row: 'one row per taxon, sex and life stage of one collection',
     columns: [
-      {name: 'trap_id', kind: 'id', required: true, mayBeEmpty: true, meaning: 'trap; may be empty for a catch pooled in the field'},
-      {name: 'collected', kind: 'moment', required: true, mayBeEmpty: true, meaning: 'when the catch was collected; may be empty for a catch pooled in the field'},
+      {
+        name: 'trap_id',
+        kind: 'id',
+        required: true,
+        mayBeEmpty: true,
+        meaning: 'trap; may be empty for a catch pooled in the field'
+      },
+      {
+        name: 'collected',
+        kind: 'moment',
+        required: true,
+        mayBeEmpty: true,
+        meaning: 'when the catch was collected; may be empty for a catch pooled in the field'
+      },
       {name: 'taxon', kind: 'id', required: true, meaning: 'name as identified'},
       {name: 'count', kind: 'count', required: true, meaning: 'individuals counted'},
       {name: 'site_id', kind: 'id', meaning: 'site, for catches pooled in the field'},
       {name: 'round', kind: 'id', meaning: 'round, for catches pooled in the field'},
-      {name: 'pooled_traps', kind: 'count', decisive: true, meaning: 'how many traps were pooled in the field'},
+      {
+        name: 'pooled_traps',
+        kind: 'count',
+        decisive: true,
+        meaning: 'how many traps were pooled in the field'
+      },
       {name: 'sex', kind: 'word', words: sexWords, meaning: 'sex'},
       {name: 'life_stage', kind: 'word', words: lifeStageWords, meaning: 'life stage; empty means adult'},
       {name: 'wing_form', kind: 'text', meaning: 'wing form, such as macropterous or brachypterous'},
@@ -139,14 +235,22 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
       {name: 'identified_by', kind: 'text', meaning: 'who identified'},
       {name: 'identified_on', kind: 'day', meaning: 'day of identification'},
       {name: 'verified_by', kind: 'text', meaning: 'who checked the identification'},
-      {name: 'sample_fraction', kind: 'fraction', decisive: true, meaning: 'part of the sample that was sorted'},
+      {
+        name: 'sample_fraction',
+        kind: 'fraction',
+        decisive: true,
+        meaning: 'part of the sample that was sorted'
+      },
       {name: 'vial', kind: 'id', meaning: 'label of the vial'},
       {name: 'voucher', kind: 'text', meaning: 'number of the voucher specimen'},
       remarks
     ]
   },
   taxa: {
-    name: 'taxa', file: 'taxa.csv', row: 'one row per name used in the catch', optional: true,
+    name: 'taxa',
+    file: 'taxa.csv',
+    row: 'one row per name used in the catch',
+    optional: true,
     columns: [
       {name: 'taxon', kind: 'id', required: true, meaning: 'name as used in the catch'},
       {name: 'rank', kind: 'text', meaning: 'rank of the name; morphospecies allowed'},
@@ -160,13 +264,22 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
       {name: 'body_length_mm', kind: 'number', unit: 'mm', meaning: 'typical body length'},
       {name: 'red_list', kind: 'text', meaning: 'red-list category'},
       {name: 'legal_status', kind: 'text', meaning: 'legal protection'},
-      {name: 'sensitive', kind: 'word', words: ['1', '2', '3', '4'], decisive: true, meaning: 'sensitivity category, 1 (extreme) to 4 (low), Chapman 2020'},
+      {
+        name: 'sensitive',
+        kind: 'word',
+        words: ['1', '2', '3', '4'],
+        decisive: true,
+        meaning: 'sensitivity category, 1 (extreme) to 4 (low), Chapman 2020'
+      },
       {name: 'accepted_name', kind: 'text', meaning: 'accepted name, where this one is a synonym'},
       {name: 'note', kind: 'text', meaning: 'a line for readers about this kind'}
     ]
   },
   weather: {
-    name: 'weather', file: 'weather.csv', row: 'one row per day', optional: true,
+    name: 'weather',
+    file: 'weather.csv',
+    row: 'one row per day',
+    optional: true,
     columns: [
       {name: 'date', kind: 'day', required: true, meaning: 'day'},
       {name: 'rain_mm', kind: 'number', unit: 'mm', meaning: 'rain of the day'},

@@ -19,12 +19,17 @@ const millisecondsPerDay = 86_400_000
 export function dayOf(year: number, month: number, dayOfMonth: number): Day | undefined {
   const date = new Date(Date.UTC(year, month - 1, dayOfMonth))
   // The calendar rolls 30 February over to March; reading the parts back shows it.
-  const exists = date.getUTCFullYear() === year && date.getUTCMonth() === month - 1 && date.getUTCDate() === dayOfMonth
+  const exists =
+    date.getUTCFullYear() === year && date.getUTCMonth() === month - 1 && date.getUTCDate() === dayOfMonth
   return exists ? date.getTime() / millisecondsPerDay : undefined
 }
 
 /** Year, month (1 to 12) and day of month of a day. */
-export function partsOf(day: Day): {readonly year: number; readonly month: number; readonly dayOfMonth: number} {
+export function partsOf(day: Day): {
+  readonly year: number
+  readonly month: number
+  readonly dayOfMonth: number
+} {
   const date = new Date(day * millisecondsPerDay)
   return {year: date.getUTCFullYear(), month: date.getUTCMonth() + 1, dayOfMonth: date.getUTCDate()}
 }

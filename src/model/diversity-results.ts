@@ -189,7 +189,20 @@ export const dissimilaritiesSchema = z
     ),
     multiple: z
       .strictObject({sorensen: measure, turnover: measure, nestedness: measure})
-      .describe('Multiple-site dissimilarity and its parts.')
+      .describe('Multiple-site dissimilarity and its parts.'),
+    multipleWithin: z
+      .array(
+        z.strictObject({
+          id: text,
+          label: text,
+          style: z.number(),
+          units: measure,
+          sorensen: measure,
+          turnover: measure,
+          nestedness: measure
+        })
+      )
+      .describe('The same among the sites of each habitat; empty between habitats.')
   })
   .meta({id: 'dissimilarities'})
 

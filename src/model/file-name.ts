@@ -5,7 +5,9 @@
  */
 export function fileName(name: string): string {
   const safe = [...name.normalize('NFC')]
-    .map((sign) => (/[\p{L}\p{N}._-]/u.test(sign) ? sign : sign === ' ' ? '-' : `~${sign.codePointAt(0)?.toString(16)}`))
+    .map((sign) =>
+      /[\p{L}\p{N}._-]/u.test(sign) ? sign : sign === ' ' ? '-' : `~${sign.codePointAt(0)?.toString(16)}`
+    )
     .join('')
   // A leading dot hides a file; a reserved device name cannot be written on some systems.
   return /^\.|^(con|prn|aux|nul|com\d|lpt\d)$/i.test(safe) ? `_${safe}` : safe

@@ -1,5 +1,5 @@
-import type {Place} from './place.ts'
 import type {TableName} from './columns.ts'
+import type {Place} from './place.ts'
 
 /** error: a row cannot be used; caution: used, but a reader should know; note: worth a look. */
 export type Severity = 'error' | 'caution' | 'note'
@@ -38,4 +38,13 @@ export interface RowBalance {
   readonly setAside: number
   /** Rows set aside, by the code of the finding that did it. */
   readonly byCode: Readonly<Record<string, number>>
+}
+
+/** A rule that the study judges otherwise than pitfolio does, with its reason: printed beside the findings. */
+export interface JudgedOtherwise {
+  readonly code: string
+  readonly severity: Severity | 'silent'
+  readonly reason: string
+  /** How many findings of it there were. */
+  readonly findings: number
 }

@@ -316,7 +316,9 @@ export const recordsSchema = z
     findings: z.strictObject({errors: measure, cautions: measure, notes: measure, total: measure}),
     setAsideRows: measure,
     leftUnrecorded: measure.describe('Exposures set aside because nothing says what became of the sample.'),
-    byCode: z.array(z.strictObject({code: text, severity: text, findings: measure, summary: text}))
+    byCode: z.array(z.strictObject({code: text, severity: text, findings: measure, summary: text})),
+  judgedOtherwise: z.array(z.strictObject({code: text, severity: text, reason: text, findings: measure}))
+    .describe('Rules that the study judges otherwise, with its reasons.')
   })
   .meta({id: 'records'})
 

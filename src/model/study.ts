@@ -1,5 +1,6 @@
 import type {ConditionWord, SampleWord, TableName} from './columns.ts'
 import type {Day, Moment} from './day.ts'
+import type {Finding, JudgedOtherwise, RowBalance} from './finding.ts'
 import type {Place} from './place.ts'
 import type {Settings} from './settings.ts'
 
@@ -187,8 +188,8 @@ export type ProblemCode =
 /** A study folder, read. Rows that could not be typed are in `problems`, not in the lists. */
 export interface Study {
   readonly settings: Settings
-  /** Place of a value of study.yaml by its path, for example ['people', 0, 'orcid']; of the nearest part that is there. */
-  readonly settingPlace: (path: readonly (string | number)[]) => Place
+  /** Place of a value of study.yaml (or of its key) by its path, for example ['people', 0, 'orcid']; of the nearest part that is there. */
+  readonly settingPlace: (path: readonly (string | number)[], part?: 'key' | 'value') => Place
   readonly sites: readonly Site[]
   readonly traps: readonly Trap[]
   readonly exposures: readonly Exposure[]
@@ -204,6 +205,9 @@ export interface Study {
 /** A study without the rows that were set aside, and what became of every row. */
 export interface UsableStudy {
   readonly study: Study
-  readonly findings: readonly import('./finding.ts').Finding[]
-  readonly balance: readonly import('./finding.ts').RowBalance[]
+  readonly findings: readonly Finding[]
+  readonly balance: readonly RowBalance[]
+  readonly judgedOtherwise: readonly JudgedOtherwise[]
+  /** Typed rows of the catch table that were set aside, for what the headline numbers would be with them. */
+  readonly catchSetAside?: readonly CatchRecord[]
 }

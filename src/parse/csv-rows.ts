@@ -40,7 +40,8 @@ export async function* csvRows(chunks: AsyncIterable<string>, delimiter: string)
     line = read.nextLine
     if (read.batch.records.length > 0) yield read.batch
   }
-  if (pending !== '') yield readRecords(pending, {delimiter, line, moreComes: false, giveUpFirst: false}).batch
+  if (pending !== '')
+    yield readRecords(pending, {delimiter, line, moreComes: false, giveUpFirst: false}).batch
 }
 
 interface Reading {
@@ -65,7 +66,12 @@ function readPlain(text: string, {delimiter, line, moreComes}: Reading): Read {
   const parser = new Papa.Parser({delimiter, newline: '\n', quoteChar: '"'})
   const {data, meta} = parser.parse(text, 0, moreComes) as ParserResult
   const consumed = moreComes ? meta.cursor : text.length
-  const batch = {records: data, line: (record: number) => line + record, raw: () => undefined, broken: () => false}
+  const batch = {
+    records: data,
+    line: (record: number) => line + record,
+    raw: () => undefined,
+    broken: () => false
+  }
   return {batch, rest: text.slice(consumed), nextLine: line + data.length}
 }
 

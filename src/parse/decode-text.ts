@@ -26,7 +26,10 @@ export function encodingOfStart(bytes: Uint8Array): Encoding {
 }
 
 /** Chunks of bytes to chunks of text, without byte-order mark, with every line ending as `\n`. */
-export async function* decodeText(chunks: AsyncIterable<Uint8Array>, encoding: Encoding): AsyncIterable<string> {
+export async function* decodeText(
+  chunks: AsyncIterable<Uint8Array>,
+  encoding: Encoding
+): AsyncIterable<string> {
   const decoder = decoderFor(encoding)
   let heldReturn = false
   for await (const bytes of chunks) {

@@ -15,7 +15,11 @@ const linesLookedAt = 20
  * The header of a table: the first record that names every required column, else the one that names most. People
  * put titles above their tables; a title names no columns.
  */
-export function findHeader(table: TableDescription, records: readonly (readonly string[])[], map: ColumnMap): FoundHeader | undefined {
+export function findHeader(
+  table: TableDescription,
+  records: readonly (readonly string[])[],
+  map: ColumnMap
+): FoundHeader | undefined {
   let best: FoundHeader | undefined
   for (const [record, written] of records.slice(0, linesLookedAt).entries()) {
     const cells = written.slice(0, filledWidth(written))

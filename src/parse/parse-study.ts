@@ -1,7 +1,17 @@
 import {type TableDescription, type TableName, tables} from '../model/columns.ts'
 import type {Settings} from '../model/settings.ts'
 import type {StudySource} from '../model/source.ts'
-import type {CatchRecord, Exposure, Problem, Site, SourceTable, Study, Taxon, Trap, WeatherDay} from '../model/study.ts'
+import type {
+  CatchRecord,
+  Exposure,
+  Problem,
+  Site,
+  SourceTable,
+  Study,
+  Taxon,
+  Trap,
+  WeatherDay
+} from '../model/study.ts'
 import {gatherRows} from './gather-rows.ts'
 import type {CellConventions} from './read-cell.ts'
 import {readSettings} from './read-settings.ts'
@@ -28,7 +38,8 @@ export async function parseStudy(source: StudySource): Promise<StudyOutcome> {
   for (const table of Object.values(tables)) {
     const file = fileOf(table, settings)
     if (!source.files.has(file)) {
-      if (!table.optional || settings.files?.[table.name] !== undefined) unreadable.push(missingTable(file, table.row))
+      if (!table.optional || settings.files?.[table.name] !== undefined)
+        unreadable.push(missingTable(file, table.row))
       continue
     }
     const outcome = await readTable(source, table, file, settings, conventionsOf(settings))
@@ -49,7 +60,10 @@ export async function parseStudy(source: StudySource): Promise<StudyOutcome> {
     exposures: rows('visits') as unknown as readonly Exposure[],
     catch: withSortedPart(rows('catch')) as unknown as readonly CatchRecord[],
     taxa,
-    weather: rows('weather').map(({date, ...rest}) => ({day: date, ...rest})) as unknown as readonly WeatherDay[],
+    weather: rows('weather').map(({date, ...rest}) => ({
+      day: date,
+      ...rest
+    })) as unknown as readonly WeatherDay[],
     tables: sources,
     problems: [...read.problems, ...Object.values(found).flatMap(({problems}) => problems), ...settledNames],
     texts: await readTexts(source)
@@ -74,22 +88,32 @@ const keyFields: Readonly<Partial<Record<TableName, readonly string[]>>> = {
  * one row each. Visits are made one only where the file also holds the catch, line by line.
  */
 function gathered(table: TableDescription, outcome: ReadTable, settings: Settings): ReadTable {
-  const sharing = Object.values(tables).filter((other) => other !== table && fileOf(other, settings) === outcome.source.file)
+  const sharing = Object.values(tables).filter(
+    (other) => other !== table && fileOf(other, settings) === outcome.source.file
+  )
   const keys = keyFields[table.name]
   if (sharing.length === 0) return outcome
   // Columns that mean nothing to this table belong to another one.
-  const problems = outcome.problems.filter(({code}) => code !== 'unknown-column' && code !== 'duplicate-column')
+  const problems = outcome.problems.filter(
+    ({code}) => code !== 'unknown-column' && code !== 'duplicate-column'
+  )
   if (keys === undefined) return {...outcome, problems}
   if (table.name === 'visits' && !sharing.some(({name}) => name === 'catch')) return {...outcome, problems}
   const {rows, disagreements} = gatherRows(outcome.rows, keys)
   const unusable = new Set(problems.filter(({setsAside}) => setsAside).map(({row}) => row)).size
-  const disagreeing = [...disagreements].map(([field, differing]): Problem => ({
-    code: 'cells-disagree',
-    place: {file: outcome.source.file},
-    message: `\`${snakeCase(field)}\` differs between lines of the same ${table.name === 'taxa' ? 'taxon' : table.name.slice(0, -1)} (${differing.length} of ${rows.length}); it is left empty there`,
-    setsAside: false
-  }))
-  return {source: {...outcome.source, rowsRead: rows.length + unusable}, rows, problems: [...problems, ...disagreeing]}
+  const disagreeing = [...disagreements].map(
+    ([field, differing]): Problem => ({
+      code: 'cells-disagree',
+      place: {file: outcome.source.file},
+      message: `\`${snakeCase(field)}\` differs between lines of the same ${table.name === 'taxa' ? 'taxon' : table.name.slice(0, -1)} (${differing.length} of ${rows.length}); it is left empty there`,
+      setsAside: false
+    })
+  )
+  return {
+    source: {...outcome.source, rowsRead: rows.length + unusable},
+    rows,
+    problems: [...problems, ...disagreeing]
+  }
 }
 
 function snakeCase(field: string): string {
@@ -97,7 +121,11 @@ function snakeCase(field: string): string {
 }
 
 /** Give every catch row the spelling of taxa.csv, and say once for each spelling what was taken for what. */
-function settleNames(rows: readonly TypedRow[], taxa: readonly Taxon[], source: SourceTable | undefined): readonly Problem[] {
+function settleNames(
+  rows: readonly TypedRow[],
+  taxa: readonly Taxon[],
+  source: SourceTable | undefined
+): readonly Problem[] {
   const settle = nameSettler(taxa)
   const changed = new Map<string, {taxon: string; row: number; rows: number}>()
   for (const row of rows) {

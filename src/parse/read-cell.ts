@@ -49,7 +49,13 @@ export function readCell(text: string, column: Column, conventions: CellConventi
   }
 }
 
-const abbreviations: Readonly<Record<string, string>> = {f: 'female', m: 'male', '♀': 'female', '♂': 'male', u: 'undetermined'}
+const abbreviations: Readonly<Record<string, string>> = {
+  f: 'female',
+  m: 'male',
+  '♀': 'female',
+  '♂': 'male',
+  u: 'undetermined'
+}
 
 function readWord(text: string, column: Column, conventions: CellConventions): CellOutcome {
   const own = column.name === 'condition' ? conventions.conditions : []
@@ -78,26 +84,37 @@ function readFraction(text: string, decimal: DecimalMark): CellOutcome {
       : readNumber(text, decimal)
   if ('code' in reading) return reading
   if (reading.value > 0 && reading.value <= 1) return reading
-  return {code: 'unreadable-number', message: `\`${text}\` is not a part of a sample: above 0 and up to 1 is possible`}
+  return {
+    code: 'unreadable-number',
+    message: `\`${text}\` is not a part of a sample: above 0 and up to 1 is possible`
+  }
 }
 
 function scaled(reading: ReturnType<typeof readNumber>): ReturnType<typeof readNumber> {
   return 'value' in reading ? {value: reading.value / 100} : reading
 }
 
-function readDegrees(text: string, decimal: DecimalMark, limit: number, what: string, letters: string): CellOutcome {
-  const [, before = '', digits = text, after = ''] = /^([NSEW]?)\s*([+\-\u2212]?[\d.,]+)\s*°?\s*([NSEW]?)$/i.exec(text) ?? []
+/** The cell is not repeated in the message: findings are read by others, and a mistyped place is still nearly the place. */
+function readDegrees(
+  text: string,
+  decimal: DecimalMark,
+  limit: number,
+  what: string,
+  letters: string
+): CellOutcome {
+  const [, before = '', digits = text, after = ''] =
+    /^([NSEW]?)\s*([+\-\u2212]?[\d.,]+)\s*°?\s*([NSEW]?)$/i.exec(text) ?? []
   // Thousands of degrees do not exist, so `38.895` is certain here where a plain number would be ambiguous.
   const reading = readNumber(digits, decimal ?? (digits.includes(',') ? 'comma' : 'point'))
   const letter = (before || after).toUpperCase()
   if ('code' in reading || (letter !== '' && !letters.includes(letter))) {
-    return {code: 'unreadable-number', message: `\`${text}\` is not ${what} in decimal degrees`}
+    return {code: 'unreadable-number', message: `this is not ${what} in decimal degrees`}
   }
   const value = letter === 'S' || letter === 'W' ? -reading.value : reading.value
   if (Math.abs(value) <= limit) return {value}
   return {
     code: 'coordinate-off-the-map',
-    message: `\`${text}\` is not ${what}: -${limit} to ${limit} degrees is possible`,
+    message: `this is not ${what}: -${limit} to ${limit} degrees is possible`,
     remedy: 'check the digits, and whether latitude and longitude changed places'
   }
 }

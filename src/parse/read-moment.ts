@@ -19,7 +19,10 @@ const serialEpoch = -25_569
  * the date is ambiguous and both readings are named.
  */
 export function readMoment(text: string, order: DateOrder): MomentReading {
-  const parts = /^(.*?)(?:[T,\s]+(\d{1,2}[:.h]\d{2}(?:[:.]\d{2}(?:\.\d+)?)?\s*(?:[ap]\.?m\.?)?|\d{1,2}\s*[ap]\.?m\.?)\s*(Z|UTC|[+-]\d{2}:?\d{2})?)?$/i.exec(text)
+  const parts =
+    /^(.*?)(?:[T,\s]+(\d{1,2}[:.h]\d{2}(?:[:.]\d{2}(?:\.\d+)?)?\s*(?:[ap]\.?m\.?)?|\d{1,2}\s*[ap]\.?m\.?)\s*(Z|UTC|[+-]\d{2}:?\d{2})?)?$/i.exec(
+      text
+    )
   const [, dayText = text, timeText, zoneText] = parts ?? []
   const day = readDay(dayText.trim(), order)
   if ('code' in day) return day
@@ -38,31 +41,55 @@ function readDay(text: string, order: DateOrder): DayReading {
   const named = /^(\d{1,2})(?:st|nd|rd|th)?[\s.\-/]*([a-z]{3,9})\.?[\s.\-/,]*(\d{4}|\d{2})$/i.exec(text)
   if (named) return onCalendar(text, fullYear(named[3] ?? ''), monthNumber(named[2] ?? ''), Number(named[1]))
   const namedFirst = /^([a-z]{3,9})\.?[\s\-/]*(\d{1,2})(?:st|nd|rd|th)?[\s,\-/]+(\d{4}|\d{2})$/i.exec(text)
-  if (namedFirst) return onCalendar(text, fullYear(namedFirst[3] ?? ''), monthNumber(namedFirst[1] ?? ''), Number(namedFirst[2]))
+  if (namedFirst)
+    return onCalendar(
+      text,
+      fullYear(namedFirst[3] ?? ''),
+      monthNumber(namedFirst[1] ?? ''),
+      Number(namedFirst[2])
+    )
   const numeric = /^(\d{1,2})[-/.](\d{1,2})[-/.](\d{4}|\d{2})$/.exec(text)
-  if (numeric) return readNumericDay(text, Number(numeric[1]), Number(numeric[2]), fullYear(numeric[3] ?? ''), order)
+  if (numeric)
+    return readNumericDay(text, Number(numeric[1]), Number(numeric[2]), fullYear(numeric[3] ?? ''), order)
   return unreadable(text, serialRemedy(text) ?? 'write the day as 2026-05-31')
 }
 
-function readNumericDay(text: string, first: number, second: number, year: number, order: DateOrder): DayReading {
+function readNumericDay(
+  text: string,
+  first: number,
+  second: number,
+  year: number,
+  order: DateOrder
+): DayReading {
   if (order === 'dmy') return onCalendar(text, year, second, first, 'dmy')
   if (order === 'mdy') return onCalendar(text, year, first, second, 'mdy')
   const dayFirst = dayOf(year, second, first)
   const monthFirst = dayOf(year, first, second)
   if (dayFirst !== undefined && monthFirst !== undefined && dayFirst !== monthFirst) {
-    return {code: 'ambiguous-date', message: `\`${text}\` may be ${isoDay(dayFirst)} or ${isoDay(monthFirst)}`}
+    return {
+      code: 'ambiguous-date',
+      message: `\`${text}\` may be ${isoDay(dayFirst)} or ${isoDay(monthFirst)}`
+    }
   }
   const day = dayFirst ?? monthFirst
   return day === undefined ? unreadable(text, 'no calendar has this day; correct it') : {value: day}
 }
 
-function onCalendar(text: string, year: number, month: number, dayOfMonth: number, order?: 'dmy' | 'mdy'): DayReading {
+function onCalendar(
+  text: string,
+  year: number,
+  month: number,
+  dayOfMonth: number,
+  order?: 'dmy' | 'mdy'
+): DayReading {
   const value = dayOf(year, month, dayOfMonth)
   if (value !== undefined) return {value}
   const contradicts = order !== undefined && dayOf(year, dayOfMonth, month) !== undefined
   return unreadable(
     text,
-    contradicts ? `study.yaml says \`dates: ${order}\`, which this date does not fit; correct one of them` : 'no calendar has this day; correct it'
+    contradicts
+      ? `study.yaml says \`dates: ${order}\`, which this date does not fit; correct one of them`
+      : 'no calendar has this day; correct it'
   )
 }
 
@@ -88,7 +115,8 @@ function fullYear(text: string): number {
 }
 
 function readTime(text: string): number | undefined {
-  const [, hourText, minuteText = '0', half] = /^(\d{1,2})(?:[:.h](\d{2})(?:[:.]\d{2}(?:\.\d+)?)?)?\s*([ap])?/i.exec(text) ?? []
+  const [, hourText, minuteText = '0', half] =
+    /^(\d{1,2})(?:[:.h](\d{2})(?:[:.]\d{2}(?:\.\d+)?)?)?\s*([ap])?/i.exec(text) ?? []
   const hour = Number(hourText)
   const minutes = Number(minuteText)
   if (minutes > 59 || (half === undefined ? hour > 23 : hour < 1 || hour > 12)) return undefined

@@ -12,13 +12,16 @@ export type CellReading<T> =
  * when the study says which (`decimal:`), or when nobody would group so (`0.125`, `0,125`).
  */
 export function readNumber(text: string, decimal: DecimalMark): CellReading<number> {
-  const compact = text.replace(/[\u2212\u2013]/g, '-').replace(/(?<=\d)[\s\u00a0\u202f'\u2019](?=\d{3}(?!\d))/g, '')
+  const compact = text
+    .replace(/[\u2212\u2013]/g, '-')
+    .replace(/(?<=\d)[\s\u00a0\u202f'\u2019](?=\d{3}(?!\d))/g, '')
   if (/^[+-]?\d+$/.test(compact)) return {value: Number(compact)}
   if (/^[+-]?\d*[.,]?\d+(?:e[+-]?\d+)?$/i.test(compact)) return readSingleMark(compact, text, decimal)
   const pointDecimal = /^[+-]?\d{1,3}(?:,\d{3})+(?:\.\d+)?$/.test(compact)
   const commaDecimal = /^[+-]?\d{1,3}(?:\.\d{3})+(?:,\d+)?$/.test(compact)
   if (pointDecimal && decimal !== 'comma') return {value: Number(compact.replaceAll(',', ''))}
-  if (commaDecimal && decimal !== 'point') return {value: Number(compact.replaceAll('.', '').replace(',', '.'))}
+  if (commaDecimal && decimal !== 'point')
+    return {value: Number(compact.replaceAll('.', '').replace(',', '.'))}
   return {code: 'unreadable-number', message: `\`${text}\` is not a number`}
 }
 
@@ -32,7 +35,10 @@ function readSingleMark(compact: string, text: string, decimal: DecimalMark): Ce
   }
   if (decimal !== undefined) return {value: Number(compact.replace(/[.,]/, ''))}
   const asThousands = compact.replace(/[.,]/, '')
-  return {code: 'ambiguous-number', message: `\`${text}\` may be ${compact.replace(',', '.')} or ${asThousands}`}
+  return {
+    code: 'ambiguous-number',
+    message: `\`${text}\` may be ${compact.replace(',', '.')} or ${asThousands}`
+  }
 }
 
 /**

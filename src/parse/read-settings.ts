@@ -5,7 +5,11 @@ import type {Problem} from '../model/study.ts'
 import {readYaml, type YamlOutcome, type YamlPath} from './read-yaml.ts'
 
 export type SettingsOutcome =
-  | {readonly settings: Settings; readonly problems: readonly Problem[]; readonly place: (path: YamlPath) => Problem['place']}
+  | {
+      readonly settings: Settings
+      readonly problems: readonly Problem[]
+      readonly place: (path: YamlPath, part?: 'key' | 'value') => Problem['place']
+    }
   | {readonly unreadable: readonly Problem[]}
 
 /**
@@ -21,11 +25,21 @@ export function readSettings(file: string, text: string): SettingsOutcome {
     const {place, message, remedy} = yaml
     return {unreadable: [{code: 'invalid-setting', place, message, remedy, setsAside: false}]}
   }
-  if (yaml.value === null) return {settings: {}, problems: [], place: yaml.place}
+  if (yaml.value === null) return {settings: {}, problems: [], place: placeOf(yaml)}
   if (typeof yaml.value !== 'object' || Array.isArray(yaml.value)) {
     const place = {file, line: 1}
     const remedy = 'write lines such as `title: Ground beetles of the Brennel valley`'
-    return {unreadable: [{code: 'invalid-setting', place, message: 'study.yaml must hold `name: value` lines', remedy, setsAside: false}]}
+    return {
+      unreadable: [
+        {
+          code: 'invalid-setting',
+          place,
+          message: 'study.yaml must hold `name: value` lines',
+          remedy,
+          setsAside: false
+        }
+      ]
+    }
   }
   return validate(yaml.value, yaml)
 }
@@ -36,7 +50,7 @@ function validate(written: object, yaml: Extract<YamlOutcome, {value: unknown}>)
   let value: unknown = withoutEmpty(written)
   for (let round = 0; round < 100; round++) {
     const outcome = settingsSchema.safeParse(value)
-    if (outcome.success) return {settings: outcome.data, problems, place: yaml.place}
+    if (outcome.success) return {settings: outcome.data, problems, place: placeOf(yaml)}
     for (const issue of outcome.error.issues) {
       for (const {path, problem} of settingProblems(issue, yaml)) {
         problems.push(problem)
@@ -44,7 +58,13 @@ function validate(written: object, yaml: Extract<YamlOutcome, {value: unknown}>)
       }
     }
   }
-  return {settings: {}, problems, place: yaml.place}
+  return {settings: {}, problems, place: placeOf(yaml)}
+}
+
+function placeOf(
+  yaml: Extract<YamlOutcome, {value: unknown}>
+): (path: YamlPath, part?: 'key' | 'value') => Problem['place'] {
+  return (path, part) => (part === 'key' ? yaml.keyPlace(path) : yaml.place(path))
 }
 
 function settingProblems(
@@ -54,7 +74,7 @@ function settingProblems(
   const path = issue.path.map((part) => (typeof part === 'symbol' ? String(part) : part))
   if (issue.code !== 'unrecognized_keys') {
     const message = `\`${path.join('.')}\`: ${readable(issue)}`
-    return [{path, problem: {code: 'invalid-setting', place: yaml.place(path), message, setsAside: false}}]
+    return [{path, problem: {code: 'invalid-setting', place: placeOf(yaml)(path), message, setsAside: false}}]
   }
   return issue.keys.map((key) => {
     const meant = nearestName(key, knownKeys(path))
@@ -97,7 +117,11 @@ interface JsonSchema {
 function withoutEmpty(value: unknown): unknown {
   if (Array.isArray(value)) return value.filter((item) => item !== null).map(withoutEmpty)
   if (typeof value !== 'object' || value === null) return value
-  return Object.fromEntries(Object.entries(value).filter(([, item]) => item !== null).map(([key, item]) => [key, withoutEmpty(item)]))
+  return Object.fromEntries(
+    Object.entries(value)
+      .filter(([, item]) => item !== null)
+      .map(([key, item]) => [key, withoutEmpty(item)])
+  )
 }
 
 function withoutPath(value: unknown, path: YamlPath): unknown {

@@ -10,8 +10,8 @@ import {findHeader, isComment} from './find-header.ts'
 import type {CellConventions} from './read-cell.ts'
 import type {ColumnMap} from './resolve-columns.ts'
 import {emptyFile, encodingGuessed, headerProblems, linesForPeople, missingColumn} from './table-problems.ts'
-import {type OpenTable, sourceTable} from './table-source.ts'
 import {type TypedRow, tableReader} from './table-reader.ts'
+import {type OpenTable, sourceTable} from './table-source.ts'
 import {isWide, wideCatchReader, wideTable} from './wide-catch.ts'
 
 /** A table that was read, or the reasons why nothing can be built from its file. */
@@ -34,7 +34,9 @@ export async function readTable(
   } catch (error) {
     if (!(error instanceof NotUtf8)) throw error
     const outcome = await readWith('windows-1252')
-    return 'unreadable' in outcome ? outcome : {...outcome, problems: [encodingGuessed(file), ...outcome.problems]}
+    return 'unreadable' in outcome
+      ? outcome
+      : {...outcome, problems: [encodingGuessed(file), ...outcome.problems]}
   }
 
   async function readWith(chosen: Encoding): Promise<TableOutcome> {
@@ -64,28 +66,48 @@ export async function readTable(
     return {
       source: sourceTable(table, file, open, contents, chosen, delimiter),
       rows: contents.rows,
-      problems: [...linesForPeople(file, forPeople), ...headerProblems(file, open, table), ...contents.problems]
+      problems: [
+        ...linesForPeople(file, forPeople),
+        ...headerProblems(file, open, table),
+        ...contents.problems
+      ]
     }
   }
 
   function openTable(
     batch: CsvBatch,
     delimiter: string
-  ): {open: OpenTable; firstRecord: number; linesAbove: number} | {unreadable: readonly Problem[]} | undefined {
+  ):
+    | {open: OpenTable; firstRecord: number; linesAbove: number}
+    | {unreadable: readonly Problem[]}
+    | undefined {
     const shape = table.name === 'catch' ? settings.catch?.shape : 'long'
     const asLong = shape === 'wide' ? undefined : findHeader(table, batch.records, map)
     const asWide = shape === 'long' ? undefined : findHeader(wideTable, batch.records, map)
-    const wide = asWide !== undefined && (shape === 'wide' || (asLong?.resolution.missing.length !== 0 && isWide(asWide.resolution)))
+    const wide =
+      asWide !== undefined &&
+      (shape === 'wide' || (asLong?.resolution.missing.length !== 0 && isWide(asWide.resolution)))
     const found = wide ? asWide : asLong
     if (found === undefined) return undefined
     const header = {cells: found.cells, line: batch.line(found.record)}
     const {missing, resolved} = found.resolution
-    if (missing.length > 0) return {unreadable: missing.map((column) => missingColumn(file, header.line, column))}
+    if (missing.length > 0)
+      return {unreadable: missing.map((column) => missingColumn(file, header.line, column))}
     const places = new CellPlaces(header.cells.length, delimiter)
-    const setup = {table: wide ? wideTable : table, file, header: header.cells, resolved, conventions, places, defaults: emptyCells[table.name] ?? {}}
+    const setup = {
+      table: wide ? wideTable : table,
+      file,
+      header: header.cells,
+      resolved,
+      conventions,
+      places,
+      defaults: emptyCells[table.name] ?? {}
+    }
     const taxonColumns = wide ? found.resolution.unknown.map(({index}) => index) : []
     const reader = wide ? wideCatchReader(setup, taxonColumns, settings.catch?.blanks) : tableReader(setup)
-    const above = batch.records.slice(0, found.record).filter((cells) => cells.some((cell) => cell.trim() !== ''))
+    const above = batch.records
+      .slice(0, found.record)
+      .filter((cells) => cells.some((cell) => cell.trim() !== ''))
     const open = {reader, header, places, taxonColumns, resolution: found.resolution}
     return {open, firstRecord: found.record + 1, linesAbove: above.length}
   }

@@ -1,10 +1,25 @@
-import {constructFromEvents, EVENT_ALIAS, EVENT_DOCUMENT, EVENT_MAPPING, EVENT_POP, EVENT_SCALAR, EVENT_SEQUENCE, getScalarValue, parseEvents, YAMLException} from 'js-yaml'
+import {
+  constructFromEvents,
+  EVENT_ALIAS,
+  EVENT_DOCUMENT,
+  EVENT_MAPPING,
+  EVENT_POP,
+  EVENT_SCALAR,
+  EVENT_SEQUENCE,
+  getScalarValue,
+  parseEvents,
+  YAMLException
+} from 'js-yaml'
 import type {Place} from '../model/place.ts'
 
 export type YamlPath = readonly (string | number)[]
 
 export type YamlOutcome =
-  | {readonly value: unknown; readonly place: (path: YamlPath) => Place; readonly keyPlace: (path: YamlPath) => Place}
+  | {
+      readonly value: unknown
+      readonly place: (path: YamlPath) => Place
+      readonly keyPlace: (path: YamlPath) => Place
+    }
   | {readonly place: Place; readonly message: string; readonly remedy: string}
 
 interface Offsets {
@@ -42,7 +57,9 @@ function yamlTrouble(file: string, text: string, error: Error): YamlOutcome {
   const tab = /^\s*\t/.test(written)
   return {
     place: {file, ...(line !== undefined && mark && {line, column: mark.column + 1})},
-    message: tab ? 'this line is indented with a tab, which YAML does not allow' : `this is not valid YAML: ${reason}`,
+    message: tab
+      ? 'this line is indented with a tab, which YAML does not allow'
+      : `this is not valid YAML: ${reason}`,
     remedy: tab ? 'indent with spaces' : 'check indentation, colons and quotation marks near this line'
   }
 }
@@ -51,7 +68,10 @@ export function pathKey(path: YamlPath): string {
   return path.map((part) => `/${String(part).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('')
 }
 
-type Level = {kind: 'map'; path: YamlPath; key: string | undefined; keyOffset: number} | {kind: 'list'; path: YamlPath; next: number} | {kind: 'document'}
+type Level =
+  | {kind: 'map'; path: YamlPath; key: string | undefined; keyOffset: number}
+  | {kind: 'list'; path: YamlPath; next: number}
+  | {kind: 'document'}
 
 /** Walk the events once, keeping the path at which each value stands. */
 function offsetsByPath(events: ReturnType<typeof parseEvents>, source: string): ReadonlyMap<string, Offsets> {
@@ -76,7 +96,8 @@ function offsetsByPath(events: ReturnType<typeof parseEvents>, source: string): 
     const level = levels.at(-1)
     if (event.type === EVENT_DOCUMENT) levels.push({kind: 'document'})
     else if (event.type === EVENT_POP) levels.pop()
-    else if (event.type === EVENT_MAPPING) levels.push({kind: 'map', path: enter(event.start), key: undefined, keyOffset: 0})
+    else if (event.type === EVENT_MAPPING)
+      levels.push({kind: 'map', path: enter(event.start), key: undefined, keyOffset: 0})
     else if (event.type === EVENT_SEQUENCE) levels.push({kind: 'list', path: enter(event.start), next: 0})
     else if (event.type === EVENT_SCALAR) {
       const quoted = event.valueStart > 0 && /["']/.test(source[event.valueStart - 1] ?? '')

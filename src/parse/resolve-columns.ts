@@ -27,7 +27,11 @@ export interface Resolution {
 export type ColumnMap = NonNullable<NonNullable<Settings['columns']>['sites']>
 
 /** Match a header line to the columns of a table: by the study's own map first, then by name. */
-export function resolveColumns(table: TableDescription, header: readonly string[], map: ColumnMap = {}): Resolution {
+export function resolveColumns(
+  table: TableDescription,
+  header: readonly string[],
+  map: ColumnMap = {}
+): Resolution {
   const byKey = new Map<string, number>()
   const duplicated: {index: number; first: number}[] = []
   for (const [index, cell] of header.entries()) {
@@ -53,7 +57,12 @@ export function resolveColumns(table: TableDescription, header: readonly string[
   }
   const names = table.columns.map(({name}) => name)
   const unknown = [...header.keys()]
-    .filter((index) => headerKey(header[index] ?? '') !== '' && !used.has(index) && !duplicated.some((pair) => pair.index === index))
+    .filter(
+      (index) =>
+        headerKey(header[index] ?? '') !== '' &&
+        !used.has(index) &&
+        !duplicated.some((pair) => pair.index === index)
+    )
     .map((index) => {
       const hint = nearestName(header[index] ?? '', names)
       return hint === undefined ? {index} : {index, hint}
@@ -73,7 +82,9 @@ function sourceOf(
   const indexes = headers.map(find)
   if (indexes.some((index) => index === undefined)) return undefined
   const found = indexes.filter((index) => index !== undefined)
-  return 'join' in mapped ? {kind: 'join', indexes: found, between: mapped.with ?? '-'} : {kind: 'first', indexes: found}
+  return 'join' in mapped
+    ? {kind: 'join', indexes: found, between: mapped.with ?? '-'}
+    : {kind: 'first', indexes: found}
 }
 
 function cellSource(index: number | undefined): CellSource | undefined {

@@ -2,39 +2,53 @@ import type {TableDescription} from '../model/columns.ts'
 import type {Problem} from '../model/study.ts'
 import {headerPlace, type OpenTable} from './table-source.ts'
 
-export function headerProblems(file: string, {header, resolution, taxonColumns}: OpenTable, table: TableDescription): readonly Problem[] {
+export function headerProblems(
+  file: string,
+  {header, resolution, taxonColumns}: OpenTable,
+  table: TableDescription
+): readonly Problem[] {
   const written = (index: number): string => (header.cells[index] ?? '').trim()
   const unknown = resolution.unknown.filter(({index}) => !taxonColumns.includes(index))
   // A slip of the pen is named by itself; columns that are plainly somebody's own are named together.
   const slips = unknown.filter(({hint}) => hint !== undefined)
   const own = unknown.filter(({hint}) => hint === undefined).map(({index}) => index)
-  const slipped = slips.map(({index, hint}): Problem => ({
-    code: 'unknown-column',
-    place: headerPlace(file, header, index),
-    message: `\`${written(index)}\` is not a column of ${table.file}; it is used for nothing`,
-    remedy: `did you mean \`${hint}\`?`,
-    setsAside: false
-  }))
+  const slipped = slips.map(
+    ({index, hint}): Problem => ({
+      code: 'unknown-column',
+      place: headerPlace(file, header, index),
+      message: `\`${written(index)}\` is not a column of ${table.file}; it is used for nothing`,
+      remedy: `did you mean \`${hint}\`?`,
+      setsAside: false
+    })
+  )
   const named = own.map((index) => `\`${written(index)}\``).join(', ')
   const ownColumns: readonly Problem[] =
     own.length === 0
       ? []
-      : [{
-          code: 'unknown-column',
-          place: headerPlace(file, header, own[0] ?? 0),
-          message: `${own.length === 1 ? 'column' : `${own.length} columns`} of your own used for nothing: ${named}`,
-          setsAside: false
-        }]
-  const duplicated = resolution.duplicated.map(({index, first}): Problem => ({
-    code: 'duplicate-column',
-    place: headerPlace(file, header, index),
-    message: `\`${written(index)}\` stands twice in the header; the first, column ${first + 1}, is read`,
-    setsAside: false
-  }))
+      : [
+          {
+            code: 'unknown-column',
+            place: headerPlace(file, header, own[0] ?? 0),
+            message: `${own.length === 1 ? 'column' : `${own.length} columns`} of your own used for nothing: ${named}`,
+            setsAside: false
+          }
+        ]
+  const duplicated = resolution.duplicated.map(
+    ({index, first}): Problem => ({
+      code: 'duplicate-column',
+      place: headerPlace(file, header, index),
+      message: `\`${written(index)}\` stands twice in the header; the first, column ${first + 1}, is read`,
+      setsAside: false
+    })
+  )
   return [...slipped, ...ownColumns, ...duplicated]
 }
 
-export function missingColumn(file: string, line: number, missing: {readonly column: string; readonly hint?: string}): Problem {
+export function missingColumn(
+  file: string,
+  line: number,
+  missing: {readonly column: string; readonly hint?: string}
+): Problem {
   const hint = missing.hint === undefined ? '' : `is \`${missing.hint.trim()}\` that column? If so, `
   return {
     code: 'missing-column',

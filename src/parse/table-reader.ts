@@ -54,13 +54,15 @@ export function tableReader(setup: TableReaderSetup): TableReader {
   const problems: Problem[] = []
   const unusableIds = new Map<string, number>()
   let rowsRead = 0
-  const readers = setup.resolved.map((resolved): ColumnReader => ({
-    ...resolved,
-    key: camelCase(resolved.column.name),
-    translate: conventions.words[resolved.column.name],
-    seen: new Map(),
-    last: undefined
-  }))
+  const readers = setup.resolved.map(
+    (resolved): ColumnReader => ({
+      ...resolved,
+      key: camelCase(resolved.column.name),
+      translate: conventions.words[resolved.column.name],
+      seen: new Map(),
+      last: undefined
+    })
+  )
   const idReader = readers[0]
   const defaults = Object.entries(setup.defaults ?? {})
   // One constructor for each table: rows then share one shape and keep their values inside, which halves their memory.
@@ -69,11 +71,25 @@ export function tableReader(setup: TableReaderSetup): TableReader {
     constructor(row: number) {
       this.row = row
     }
-  } as new (row: number) => TypedRow
+  } as new (
+    row: number
+  ) => TypedRow
 
-  const problem = (code: ProblemCode, place: Place, row: number, setsAside: boolean, trouble: Omit<CellTrouble, 'code'>, cell?: string) => {
+  const problem = (
+    code: ProblemCode,
+    place: Place,
+    row: number,
+    setsAside: boolean,
+    trouble: Omit<CellTrouble, 'code'>,
+    cell?: string
+  ) => {
     problems.push({
-      code, place, table: table.name, row, setsAside, message: trouble.message,
+      code,
+      place,
+      table: table.name,
+      row,
+      setsAside,
+      message: trouble.message,
       ...(trouble.remedy !== undefined && {remedy: trouble.remedy}),
       ...(cell !== undefined && {cell})
     })
@@ -82,15 +98,24 @@ export function tableReader(setup: TableReaderSetup): TableReader {
   const recordTrouble = (cells: readonly string[], line: number, row: number, broken: boolean): boolean => {
     const place = {file, line, column: 1}
     if (broken) {
-      problem('unclosed-quote', place, row, true, {message: 'a quotation mark opens in this line and is not closed properly'})
+      problem('unclosed-quote', place, row, true, {
+        message: 'a quotation mark opens in this line and is not closed properly'
+      })
       return true
     }
     if (cells.length <= header.length) return false
     const extra = cells.slice(header.length).find((cell) => cell.trim() !== '')
     if (extra === undefined) return false
-    problem('ragged-row', place, row, true, {
-      message: `this row has ${cells.length} cells, the header ${header.length}`
-    }, extra.trim())
+    problem(
+      'ragged-row',
+      place,
+      row,
+      true,
+      {
+        message: `this row has ${cells.length} cells, the header ${header.length}`
+      },
+      extra.trim()
+    )
     return true
   }
 
@@ -115,7 +140,15 @@ export function tableReader(setup: TableReaderSetup): TableReader {
           const setsAside = Boolean(reader.column.required || reader.column.decisive)
           if (setsAside) usable = false
           const place = {file, line: places.line(row, reader.index), column: places.column(row, reader.index)}
-          problem(outcome.code, place, row, setsAside, outcome, cellText(reader.source, cells))
+          const isPlace = reader.column.kind === 'latitude' || reader.column.kind === 'longitude'
+          problem(
+            outcome.code,
+            place,
+            row,
+            setsAside,
+            outcome,
+            isPlace ? undefined : cellText(reader.source, cells)
+          )
         }
       }
     }
@@ -134,7 +167,11 @@ export function tableReader(setup: TableReaderSetup): TableReader {
 }
 
 /** The outcome of one cell, or undefined where it is empty. */
-function readColumn(reader: ColumnReader, cells: readonly string[], conventions: CellConventions): CellOutcome | undefined {
+function readColumn(
+  reader: ColumnReader,
+  cells: readonly string[],
+  conventions: CellConventions
+): CellOutcome | undefined {
   const written = cellText(reader.source, cells)
   if (written === '' && reader.translate?.[''] === undefined) return undefined
   if (reader.last?.written === written) return reader.last.outcome
@@ -143,7 +180,11 @@ function readColumn(reader: ColumnReader, cells: readonly string[], conventions:
   return outcome
 }
 
-function readText(reader: ColumnReader, written: string, conventions: CellConventions): CellOutcome | undefined {
+function readText(
+  reader: ColumnReader,
+  written: string,
+  conventions: CellConventions
+): CellOutcome | undefined {
   const text = reader.translate === undefined ? written : translated(written, reader.translate)
   const outcome = text === '' ? undefined : readCell(text, reader.column, conventions)
   if (outcome !== undefined && reader.seen.size < remembered) reader.seen.set(written, outcome)

@@ -29,7 +29,9 @@ export function sourceTable(
   delimiter: string
 ): SourceTable {
   const named = (index: number): string => (header.cells[index] ?? '').trim()
-  const columns = new Map(resolution.resolved.map(({column, index}) => [column.name, {header: named(index), index}]))
+  const columns = new Map(
+    resolution.resolved.map(({column, index}) => [column.name, {header: named(index), index}])
+  )
   return {
     name: table.name,
     file,
@@ -49,7 +51,14 @@ export function sourceTable(
   }
 }
 
-export function headerPlace(file: string, header: Header, index: number, delimiter = ','): {file: string; line: number; column: number} {
-  const before = header.cells.slice(0, index).reduce((length, cell) => length + cell.length + delimiter.length, 0)
+export function headerPlace(
+  file: string,
+  header: Header,
+  index: number,
+  delimiter = ','
+): {file: string; line: number; column: number} {
+  const before = header.cells
+    .slice(0, index)
+    .reduce((length, cell) => length + cell.length + delimiter.length, 0)
   return {file, line: header.line, column: before + 1}
 }

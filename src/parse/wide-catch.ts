@@ -22,7 +22,11 @@ export function isWide({resolved, missing, unknown}: Resolution): boolean {
  * An empty cell is no count. Only when the study says `blanks: zero` does a record without any count stand for an
  * empty trap.
  */
-export function wideCatchReader(setup: TableReaderSetup, taxonColumns: readonly number[], blanks: 'zero' | 'unknown' | undefined): TableReader {
+export function wideCatchReader(
+  setup: TableReaderSetup,
+  taxonColumns: readonly number[],
+  blanks: 'zero' | 'unknown' | undefined
+): TableReader {
   const base = tableReader(setup)
   const {file, header, places, conventions} = setup
   const names = taxonColumns.map((index) => ({index, taxon: (header[index] ?? '').trim()}))
@@ -46,22 +50,33 @@ export function wideCatchReader(setup: TableReaderSetup, taxonColumns: readonly 
       }
       const place = {file, line: places.line(typed.row, index), column: places.column(typed.row, index)}
       const message = `${count.message} (${taxon})`
-      problems.push({code: count.code, place, table: 'catch', row: typed.row, setsAside: true, message, cell: text})
+      problems.push({
+        code: count.code,
+        place,
+        table: 'catch',
+        row: typed.row,
+        setsAside: true,
+        message,
+        cell: text
+      })
     }
     const [first] = names
-    if (rows.length === before && blanks === 'zero' && first !== undefined) rows.push({...typed, taxon: first.taxon, count: 0})
+    if (rows.length === before && blanks === 'zero' && first !== undefined)
+      rows.push({...typed, taxon: first.taxon, count: 0})
     return typed
   }
   const contents: TableReader['contents'] = () => {
     const read = base.contents()
     const unclear: readonly Problem[] =
       blankCells > 0 && blanks === undefined
-        ? [{
-            code: 'blank-cells',
-            place: {file},
-            message: `${blankCells} ${blankCells === 1 ? 'cell of a taxon is' : 'cells of taxa are'} empty, which may mean none or not recorded`,
-            setsAside: false
-          }]
+        ? [
+            {
+              code: 'blank-cells',
+              place: {file},
+              message: `${blankCells} ${blankCells === 1 ? 'cell of a taxon is' : 'cells of taxa are'} empty, which may mean none or not recorded`,
+              setsAside: false
+            }
+          ]
         : []
     return {...read, rows, problems: [...unclear, ...read.problems, ...problems]}
   }

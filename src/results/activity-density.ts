@@ -55,8 +55,6 @@ function rate(
   }
   if (units.size === 1)
     return {...what, ...ratioRate([{count, effort: (effort * count) / raised[0]!}], options)}
-  // The ratio estimate takes whole numbers. It does not change where counts and base are scaled together.
-  const scale = raised.every(Number.isSafeInteger) ? 1 : 1e6
-  const scaled = efforts.map((each, index) => ({count: Math.round(raised[index]! * scale), effort: each}))
-  return {...what, ...ratioRate(scaled, {confidence, per: per / scale})}
+  const counted = efforts.map((each, index) => ({count: raised[index]!, effort: each}))
+  return {...what, ...ratioRate(counted, options)}
 }

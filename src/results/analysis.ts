@@ -11,6 +11,11 @@ export interface Analysis extends SeasonRecords {
   /** Who decided that, where it was not the default. */
   readonly unitDecidedBy: string | undefined
   readonly confidence: number
+  readonly seed: number
+  /** Bootstrap replicates. */
+  readonly replicates: number
+  /** Most arrangements that a permutation test tries. */
+  readonly permutations: number
   /** Whether traps of different types were used, so that rates per metre of rim are worth a look. */
   readonly trapTypesDiffer: boolean
   readonly planned: PlannedNights
@@ -21,7 +26,14 @@ export interface Analysis extends SeasonRecords {
 
 export function analysisOf(study: Study): Analysis {
   const records = seasonRecords(study)
-  const {unit, unit_reason: reason, confidence = 0.95} = study.settings.analysis ?? {}
+  const {
+    unit,
+    unit_reason: reason,
+    confidence = 0.95,
+    seed = 1,
+    replicates = 1000,
+    permutations = 9999
+  } = study.settings.analysis ?? {}
   const trapsPooled = unit === 'trap' && records.pooled
   const kind = trapsPooled ? 'site' : (unit ?? 'site')
   return {
@@ -32,6 +44,9 @@ export function analysisOf(study: Study): Analysis {
       ? 'catches were pooled in the field, so that traps cannot stand as sampling units'
       : unit && `the authors, in study.yaml${reason === undefined ? '' : `: ${reason}`}`,
     confidence,
+    seed,
+    replicates,
+    permutations,
     trapTypesDiffer: new Set(records.area.traps.map(({trapType}) => trapType)).size > 1,
     planned: plannedNights(records),
     scopes: scopesOf(study.settings, records.names.names)

@@ -4,6 +4,7 @@ import {median} from '../statistics/median.ts'
 import {groupBy} from './group-by.ts'
 import type {ExposureInUse, SeasonRecords} from './season-records.ts'
 import type {RoundInUse} from './season-rounds.ts'
+import type {HabitatInUse} from './study-area.ts'
 
 /** Habitats that share less than this part of their exposures differ in line with habitat. Common practice, no source. */
 const leastOverlap = 0.5
@@ -17,11 +18,12 @@ const largestIntervalRatio = 1.5
  */
 export function confoundedWithHabitat(
   {study, area, exposures}: SeasonRecords,
-  sharedRounds: ReadonlySet<RoundInUse>
+  sharedRounds: ReadonlySet<RoundInUse>,
+  among: readonly HabitatInUse[] = area.habitats
 ): DesignResult['confounded'] {
   const counting = exposures.filter(({effort}) => effort.net > 0)
   const byHabitat = groupBy(counting, ({trap}) => trap.site.habitat)
-  const habitats = area.habitats.flatMap((habitat) => {
+  const habitats = among.flatMap((habitat) => {
     const own = byHabitat.get(habitat)
     return own === undefined ? [] : [{label: habitat.label, exposures: own}]
   })

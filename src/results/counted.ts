@@ -1,4 +1,4 @@
-import type {Measure} from '../model/quantity.ts'
+import type {Measure, MeasureKind, Quantity} from '../model/quantity.ts'
 
 type UnitWords = readonly [one: string, many: string]
 
@@ -18,6 +18,12 @@ export const words = {
   rows: ['row', 'rows'],
   findings: ['finding', 'findings'],
   taxa: ['kind', 'kinds'],
+  units: ['sampling unit', 'sampling units'],
+  occurrences: ['occurrence', 'occurrences'],
+  blocks: ['block', 'blocks'],
+  arrangements: ['arrangement', 'arrangements'],
+  starts: ['start', 'starts'],
+  degreesOfFreedom: ['degree of freedom', 'degrees of freedom'],
   vertebrates: ['vertebrate', 'vertebrates'],
   perHundred: ['individual per 100 trap-nights', 'individuals per 100 trap-nights'],
   perMetreOfRim: [
@@ -41,4 +47,9 @@ export function share(label: string, part: number, whole: number, whyNothing: st
   return whole === 0
     ? {label, kind: 'share', notDefined: whyNothing}
     : {label, kind: 'share', value: part / whole}
+}
+
+/** A quantity with all that is needed to print it. */
+export function measured(label: string, kind: MeasureKind, quantity: Quantity, unit?: UnitWords): Measure {
+  return {label, kind, ...(unit && {unit}), ...quantity}
 }

@@ -1,5 +1,6 @@
 import type {DesignResult, SiteResult} from '../model/results.ts'
 import type {Analysis} from './analysis.ts'
+import type {Comparable} from './comparable.ts'
 import {confoundedWithHabitat} from './confounding.ts'
 import {counted, words} from './counted.ts'
 import {siteDistances} from './distances.ts'
@@ -7,7 +8,12 @@ import type {Parts} from './parts.ts'
 import {sitesThatCount} from './sampling-units.ts'
 
 /** What the records say of the design, and whether it supports a comparison of habitats. */
-export function designResult(analysis: Analysis, parts: Parts, sites: readonly SiteResult[]): DesignResult {
+export function designResult(
+  analysis: Analysis,
+  parts: Parts,
+  sites: readonly SiteResult[],
+  {supported}: Comparable
+): DesignResult {
   const {
     area,
     rounds: {rounds},
@@ -15,14 +21,17 @@ export function designResult(analysis: Analysis, parts: Parts, sites: readonly S
     unit,
     unitDecidedBy
   } = analysis
+  const sampled = area.habitats.filter((habitat) => parts.ofHabitat(habitat).units.size > 0)
   const shared = new Set(
     rounds.filter((round) => {
-      return area.habitats.every((habitat) => parts.ofHabitatInRound(habitat, round).units.size > 0)
+      return (
+        sampled.length > 0 &&
+        sampled.every((habitat) => parts.ofHabitatInRound(habitat, round).units.size > 0)
+      )
     })
   )
   const confounded = confoundedWithHabitat(analysis, shared)
   const single = area.habitats.filter((habitat) => sitesThatCount(parts.ofHabitat(habitat).exposures) === 1)
-  const replicated = area.habitats.filter((habitat) => parts.ofHabitat(habitat).units.size > 1)
   return {
     unit,
     ...(unitDecidedBy !== undefined && {unitDecidedBy}),
@@ -35,7 +44,7 @@ export function designResult(analysis: Analysis, parts: Parts, sites: readonly S
     confounded,
     sharedRounds: counted('Rounds with trap-nights that count in every habitat', shared.size, words.rounds),
     unsharedRounds: rounds.filter((round) => !shared.has(round)).map(({id}) => id),
-    supportsComparison: replicated.length > 1 && confounded.length === 0 && shared.size > 0,
+    supportsComparison: supported,
     ...siteDistances(area.sites, sites)
   }
 }

@@ -1,84 +1,88 @@
 import {isDefined, type Measure} from '../model/quantity.ts'
 import type {AssemblageResult, ScopeResult} from '../model/results.ts'
+import {commonCoverage} from '../statistics/common-coverage.ts'
+import {frequencyCounts} from '../statistics/frequency-counts.ts'
 import type {Analysis} from './analysis.ts'
-import {type Assemblage, assemblageResult, type SpeciesCounts} from './assemblage.ts'
-import {codeUnitOrder} from './code-unit-order.ts'
-import {counted, words} from './counted.ts'
-import type {Part, Parts} from './parts.ts'
-import type {RecordedName} from './recorded-names.ts'
-import type {Scope} from './scopes.ts'
-import {type SpeciesDecision, speciesDecisions} from './species.ts'
+import {type Assemblage, describeAssemblage} from './assemblage.ts'
+import {equalCoverageResult} from './equal-coverage.ts'
+import {type Occasions, occasionsOf} from './occasions.ts'
+import {partitionResults} from './partitions.ts'
+import type {Parts} from './parts.ts'
+import type {Runner} from './replicates.ts'
+import type {ScopeCatch} from './scope-catch.ts'
 
-/** Diversity of the whole study, of each habitat and of each site, for each scope. */
-export function scopeResults(analysis: Analysis, parts: Parts): ScopeResult[] {
-  return analysis.scopes.map((scope) => scopeResult(scope, analysis, parts))
-}
+type Diversity = Pick<
+  ScopeResult,
+  'study' | 'habitats' | 'sites' | 'rankable' | 'equalCoverage' | 'partitions'
+>
 
-type Decisions = ReadonlyMap<RecordedName, SpeciesDecision>
-
-function scopeResult(scope: Scope, {area}: Analysis, parts: Parts): ScopeResult {
-  const totals = nameCounts(parts.study, scope)
-  const decisions = speciesDecisions([...totals.keys()].sort((a, b) => a.index - b.index))
-  const leftOut = [...decisions].flatMap(([name, {leftOut: reason}]) => {
-    return reason === undefined ? [] : [{taxon: name.name, count: totals.get(name)!, reason}]
-  })
-  const assemblage = (whose: Omit<Assemblage, 'scope'>) => {
-    return assemblageResult(
-      {...whose, scope: scope.label},
-      speciesCounts(nameCounts(whose.part, scope), decisions)
-    )
+/** Diversity of the whole study, of each habitat and of each site within one scope, alone and at equal coverage. */
+export function diversityResult(
+  {scope, speciesOf, countsIn}: ScopeCatch,
+  analysis: Analysis,
+  parts: Parts,
+  runner: Runner
+): Diversity {
+  const {area} = analysis
+  const occasions: Occasions = occasionsOf(analysis, speciesOf)
+  const assemblage = (whose: Omit<Assemblage, 'scope' | 'species' | 'allNames'>): Assemblage => {
+    return {...whose, scope, ...countsIn(whose.part)}
   }
   const habitats = area.habitats.map((habitat) => {
     const {id, label, style} = habitat
-    return assemblage({of: 'habitat', id, label, style, part: parts.ofHabitat(habitat)})
+    const occurrences = occasions.at(area.sites.filter((site) => site.habitat === habitat))
+    return assemblage({of: 'habitat', id, label, style, part: parts.ofHabitat(habitat), occurrences})
   })
-  return {
-    id: scope.id,
-    label: scope.label,
-    leftOut: leftOut
-      .sort((a, b) => b.count - a.count || codeUnitOrder(a.taxon, b.taxon))
-      .map(({taxon, count, reason}) => {
-        return {taxon, reason, individuals: counted(`Individuals of ${taxon}`, count, words.individuals)}
-      }),
-    leftOutIndividuals: counted(
-      `Individuals left out of diversity, ${scope.label}`,
-      leftOut.reduce((sum, {count}) => sum + count, 0),
-      words.individuals
-    ),
-    study: assemblage({of: 'study', id: 'study', label: 'whole study', style: 0, part: parts.study}),
-    habitats,
-    sites: area.sites.map((site) => {
-      const {
-        id,
-        name,
-        habitat: {style}
-      } = site
-      return assemblage({of: 'site', id, label: name, style, part: parts.ofSite(site)})
+  const sites = area.sites.map((site) => {
+    const {id, name, habitat} = site
+    const occurrences = occasions.at([site])
+    return assemblage({
+      of: 'site',
+      id,
+      label: name,
+      style: habitat.style,
+      part: parts.ofSite(site),
+      occurrences
+    })
+  })
+  const whole = assemblage({
+    of: 'study',
+    id: 'study',
+    label: 'whole study',
+    style: 0,
+    part: parts.study,
+    occurrences: occasions.at(area.sites)
+  })
+  const common = commonCoverage(
+    habitats.map(({id, species}) => ({name: id, sample: frequencyCounts([...species.values()])}))
+  )
+  const target = isDefined(common.coverage) ? common.coverage.value : undefined
+  const compared = new Set(common.compared)
+  const described = {
+    study: describeAssemblage(whole, undefined, analysis, runner),
+    habitats: habitats.map((each) => {
+      return describeAssemblage(each, compared.has(each.id) ? target : undefined, analysis, runner)
     }),
-    rankable: rankable(habitats)
+    sites: sites.map((each) => describeAssemblage(each, target, analysis, runner))
   }
-}
-
-/** Individuals in the rates by name, as counted: raised counts would not be whole. */
-function nameCounts({catches}: Part, scope: Scope): ReadonlyMap<RecordedName, number> {
-  const counts = new Map<RecordedName, number>()
-  for (const {name, lifeStage, count, inRates} of catches) {
-    if (!inRates || !scope.holds(name, lifeStage)) continue
-    counts.set(name, (counts.get(name) ?? 0) + count)
+  const results = described.habitats.map(({result}) => result)
+  return {
+    study: described.study.result,
+    habitats: results,
+    sites: described.sites.map(({result}) => result),
+    rankable: rankable(results),
+    equalCoverage: equalCoverageResult(
+      common,
+      area.habitats.map((habitat, index) => [habitat, described.habitats[index]!]),
+      area.sites.map((site, index) => [site, described.sites[index]!]),
+      scope.label
+    ),
+    partitions: partitionResults(
+      area.habitats.map((place, index) => ({place, species: habitats[index]!.species})),
+      area.sites.map((place, index) => ({place, species: sites[index]!.species})),
+      scope.label
+    )
   }
-  return counts
-}
-
-function speciesCounts(counts: ReadonlyMap<RecordedName, number>, decisions: Decisions): SpeciesCounts {
-  const species = new Map<string, number>()
-  const allNames = new Map<string, number>()
-  for (const [name, count] of counts) {
-    const decision = decisions.get(name)!
-    allNames.set(decision.species, (allNames.get(decision.species) ?? 0) + count)
-    if (decision.leftOut === undefined)
-      species.set(decision.species, (species.get(decision.species) ?? 0) + count)
-  }
-  return {species, allNames}
 }
 
 /** Observed species numbers may be ranked only where every habitat had the same effort and the same coverage. */

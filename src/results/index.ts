@@ -4,22 +4,32 @@ import type {Study, UsableStudy} from '../model/study.ts'
 import {analysisOf} from './analysis.ts'
 import {catchResult, trapCatchResult} from './catch.ts'
 import {checklistResult} from './checklist.ts'
+import {comparableHabitats} from './comparable.ts'
+import {comparisonResult} from './comparison.ts'
 import {designResult} from './design.ts'
-import {scopeResults} from './diversity.ts'
 import {effortResult} from './effort.ts'
 import {habitatResults} from './habitats.ts'
+import {methodsUsed} from './methods-used.ts'
 import {partsOf} from './parts.ts'
 import {protocolResult} from './protocol.ts'
 import {recordsResult} from './records.ts'
+import {plainRunner, type Runner} from './replicates.ts'
+import {scopeResults} from './scope-results.ts'
 import {roundResults, seasonWindow, seasonWords} from './season.ts'
 import {sensitivityResult} from './sensitivity.ts'
+import {setAsideResult} from './set-aside.ts'
+import {sexesAndStagesResult} from './sexes-and-stages.ts'
 import {siteResults} from './sites.ts'
 import {statedValues} from './stated.ts'
 import {taxonResults} from './taxa.ts'
+import {catchesInRounds, caughtByUnit} from './unit-catches.ts'
 import {vertebratesResult} from './vertebrates.ts'
 
-/** Every number that a report may print, from the rows in use. The same study gives the same results, row order aside. */
-export function computeResults(usable: UsableStudy): Results {
+/**
+ * Every number that a report may print, from the rows in use. The same study gives the same results, row order
+ * aside, whatever runner computes the bootstrap replicates.
+ */
+export function computeResults(usable: UsableStudy, runner: Runner = plainRunner): Results {
   const {study} = usable
   const analysis = analysisOf(study)
   const parts = partsOf(analysis)
@@ -27,21 +37,25 @@ export function computeResults(usable: UsableStudy): Results {
   const sites = siteResults(analysis, parts)
   const sitesPooled = new Set(analysis.catches.filter(({trap}) => trap === undefined).map(({site}) => site))
   const issued = issuedOn(study)
-  return {
+  const comparable = comparableHabitats(analysis, parts)
+  const caught = caughtByUnit(catchesInRounds(analysis, comparable), analysis, () => true)
+  const sections: Omit<Results, 'methodsUsed'> = {
     format: 'pitfolio-results',
     formatVersion: 1,
     ...statedValues(study),
     ...(issued !== undefined && {issued}),
     season: seasonWords(study),
     confidence: analysis.confidence,
-    seed: study.settings.analysis?.seed ?? 1,
+    seed: analysis.seed,
+    replicates: analysis.replicates,
+    permutations: analysis.permutations,
     records: recordsResult(usable),
-    design: designResult(analysis, parts, sites),
+    design: designResult(analysis, parts, sites, comparable),
     protocol: protocolResult(analysis),
     effort: effortResult(parts.study, analysis.planned),
     catch: catchResult(parts.study, analysis),
     vertebrates: vertebratesResult(parts.study),
-    sensitivity: sensitivityResult(analysis, parts, habitats),
+    sensitivity: {...sensitivityResult(analysis, parts, habitats), setAside: setAsideResult(usable)},
     habitats,
     sites,
     rounds: roundResults(analysis, parts),
@@ -56,9 +70,12 @@ export function computeResults(usable: UsableStudy): Results {
       }
     }),
     taxa: taxonResults(analysis, parts),
-    scopes: scopeResults(analysis, parts),
+    scopes: scopeResults(analysis, parts, comparable, runner),
+    comparison: comparisonResult({id: 'all names', label: 'all names', caught}, comparable, analysis),
+    sexesAndStages: sexesAndStagesResult(analysis),
     checklist: checklistResult(analysis)
   }
+  return {...sections, methodsUsed: methodsUsed(sections)}
 }
 
 /** The day that documents carry: study.yaml's, else the last collection. Never a clock. */

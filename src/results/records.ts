@@ -12,7 +12,7 @@ const unrecordedCode = 'visit-without-catch-record'
 const severities: readonly Severity[] = ['error', 'caution', 'note']
 
 /** What became of every row, and what was found wrong. */
-export function recordsResult({findings, balance}: UsableStudy): RecordsResult {
+export function recordsResult({findings, balance, judgedOtherwise}: UsableStudy): RecordsResult {
   const tables = [...balance].sort((a, b) => tableNames.indexOf(a.table) - tableNames.indexOf(b.table))
   const rows = (label: string, value: number) => counted(label, value, words.rows)
   const found = (label: string, of: readonly Finding[]) => counted(label, of.length, words.findings)
@@ -52,6 +52,12 @@ export function recordsResult({findings, balance}: UsableStudy): RecordsResult {
           findings: found(`Findings of ${code}`, group),
           summary: group.map(({why}) => why).sort(codeUnitOrder)[0]!
         }))
-    })
+    }),
+    judgedOtherwise: judgedOtherwise.map(({code, severity, reason, findings: told}) => ({
+      code,
+      severity,
+      reason,
+      findings: counted(`Findings of ${code}`, told, words.findings)
+    }))
   }
 }

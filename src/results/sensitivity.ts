@@ -24,7 +24,7 @@ export function sensitivityResult(
   analysis: Analysis,
   parts: Parts,
   habitats: readonly HabitatResult[]
-): SensitivityResult {
+): Omit<SensitivityResult, 'setAside'> {
   const lost = habitats.flatMap(({label, effort: {shareLost}}) => {
     return isDefined(shareLost) ? [{label, value: shareLost.value}] : []
   })

@@ -12,7 +12,7 @@ export const coordinateOffTheMap = {
     {files: {}, findings: []},
     {
       files: {'sites.csv': 'site_id,habitat,latitude,longitude\nW1,wood,151.20,9.10\nM1,meadow,51.21,9.12\n'},
-      findings: ['sites.csv:2:9: `151.20` is not a latitude: -90 to 90 degrees is possible']
+      findings: ['sites.csv:2:9: this is not a latitude: -90 to 90 degrees is possible']
     }
   ],
   check: (study) => problemsOf(study, 'coordinate-off-the-map')

@@ -1,6 +1,6 @@
 import {isoMoment} from '../model/day.ts'
 import type {CatchRecord} from '../model/study.ts'
-import {catchKey} from './catch-key.ts'
+import {catchKey, nameBesidePlace} from './catch-key.ts'
 import {grouped} from './fieldwork.ts'
 import type {Found, Rule} from './rule.ts'
 import {sameCells} from './same-cells.ts'
@@ -51,7 +51,7 @@ function* duplicatesIn(records: readonly CatchRecord[], index: StudyIndex): Iter
       place: index.place('catch', record.row, 'taxon'),
       message:
         rows.length === 1
-          ? `${record.taxon} of ${where} stands here again, word for word; this row is not used`
+          ? `${nameBesidePlace(record.taxon, index.taxa)} of ${where} stands here again, word for word; this row is not used`
           : `${rows.length} rows of ${where} stand here again, word for word; these rows are not used`,
       related: [{place: index.place('catch', earlier.row), message: 'first here'}],
       setsAside: rows.map((one) => reference('catch', one.record))

@@ -30,6 +30,7 @@ import {intervalFarFromProtocol} from './interval-far-from-protocol.ts'
 import {intervalTooLongForFluid} from './interval-too-long-for-fluid.ts'
 import {invalidOrcid} from './invalid-orcid.ts'
 import {invalidSetting} from './invalid-setting.ts'
+import {judgementWithoutEffect} from './judgement-without-effect.ts'
 import {linesPassedOver} from './lines-passed-over.ts'
 import {lossesDifferBetweenHabitats} from './losses-differ-between-habitats.ts'
 import {nameSettled} from './name-settled.ts'
@@ -88,6 +89,7 @@ import {visitWithoutOpeningDate} from './visit-without-opening-date.ts'
 export const rules = [
   invalidSetting,
   unknownSetting,
+  judgementWithoutEffect,
   encodingGuessed,
   linesPassedOver,
   unknownColumn,

@@ -1,5 +1,5 @@
 import {type TableName, tableNames} from '../model/columns.ts'
-import type {Finding, RowBalance, RowReference, Severity} from '../model/finding.ts'
+import type {Finding, JudgedOtherwise, RowBalance, RowReference, Severity} from '../model/finding.ts'
 import {formatPlace} from '../model/place.ts'
 import type {Study, UsableStudy} from '../model/study.ts'
 import {rules} from './index.ts'
@@ -9,12 +9,15 @@ import {studyIndex} from './study-index.ts'
 /** Run every rule over a study: the findings, and the study without the rows that they set aside. */
 export function judgeStudy(study: Study): UsableStudy {
   const aside = new Map<TableName, Map<number, string>>()
-  const index = studyIndex(study, aside)
+  const index = studyIndex(study, aside, new Map((rules as readonly Rule[]).map((rule) => [rule.code, rule])))
   const findings: Finding[] = []
+  const judgedOtherwise: JudgedOtherwise[] = []
   const untyped = new Set(study.problems.filter(({setsAside}) => setsAside).map(({place}) => place))
   for (const rule of rules as readonly Rule[]) {
     const judged = rule.settled ? undefined : study.settings.rules?.[rule.code]
+    let told = 0
     for (const found of rule.check(study, index)) {
+      told += 1
       const severity = severityOf(rule, found, judged?.severity)
       // Only errors set rows aside; a row that could not be typed has no values to use, whatever it is called.
       const setsAside = severity === 'error' || untyped.has(found.place) ? found.setsAside : undefined
@@ -22,12 +25,20 @@ export function judgeStudy(study: Study): UsableStudy {
       if (judged?.severity !== 'silent' || setsAside !== undefined)
         findings.push(stamp(rule, found, severity, setsAside))
     }
+    if (judged !== undefined)
+      judgedOtherwise.push({
+        code: rule.code,
+        severity: judged.severity,
+        reason: judged.reason,
+        findings: told
+      })
   }
   const catchAside = aside.get('catch')
   return {
     study: withoutRowsAside(study, aside),
     findings: sorted(findings),
     balance: balanceOf(study, aside),
+    judgedOtherwise,
     catchSetAside: catchAside === undefined ? [] : study.catch.filter(({row}) => catchAside.has(row))
   }
 }

@@ -1,5 +1,5 @@
 import type {CatchRecord} from '../model/study.ts'
-import {catchKey} from './catch-key.ts'
+import {catchKey, nameBesidePlace} from './catch-key.ts'
 import {whence} from './duplicate-catch-row.ts'
 import type {Found, Rule} from './rule.ts'
 import type {StudyIndex} from './study-index.ts'
@@ -40,7 +40,7 @@ function* repeatsIn(records: readonly CatchRecord[], index: StudyIndex): Iterabl
     }
     yield {
       place: index.place('catch', record.row, 'taxon'),
-      message: `${record.taxon} of ${whence(record)} has ${earlier.count} above and ${record.count} here; they are added up`,
+      message: `${nameBesidePlace(record.taxon, index.taxa)} of ${whence(record)} has ${earlier.count} above and ${record.count} here; they are added up`,
       related: [{place: index.place('catch', earlier.row), message: 'first here'}]
     }
   }

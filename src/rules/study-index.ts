@@ -7,6 +7,8 @@ import {type Fieldwork, fieldworkOf} from './fieldwork.ts'
 
 /** Look-ups that several rules need, made once; and the rows that earlier rules have set aside. */
 export interface StudyIndex {
+  /** Every rule there is: whether a study may judge it otherwise. */
+  readonly rules: ReadonlyMap<string, {readonly settled?: true}>
   readonly sites: ReadonlyMap<string, Site>
   readonly traps: ReadonlyMap<string, Trap>
   readonly taxa: ReadonlyMap<string, Taxon>
@@ -23,7 +25,8 @@ export interface StudyIndex {
 
 export function studyIndex(
   study: Study,
-  aside: ReadonlyMap<TableName, ReadonlyMap<number, string>>
+  aside: ReadonlyMap<TableName, ReadonlyMap<number, string>>,
+  rules: StudyIndex['rules']
 ): StudyIndex {
   const traps = firstById(study.traps, ({trapId}) => trapId)
   const exposuresOfTrap = new Map<string, Exposure[]>()
@@ -36,6 +39,7 @@ export function studyIndex(
   const matching = matchCatch(study.exposures, study.catch, (trapId) => traps.get(trapId)?.siteId)
   let fieldwork: Fieldwork | undefined
   return {
+    rules,
     sites: firstById(study.sites, ({siteId}) => siteId),
     traps,
     taxa: firstById(study.taxa, ({taxon}) => taxon),

@@ -13,20 +13,26 @@
  * @example monotoneRegression([]) // => []
  */
 export function monotoneRegression(values: readonly number[]): number[] {
-  const sums: number[] = []
-  const sizes: number[] = []
+  // Typed and overwritten in place: non-metric scaling comes here some ten thousand times.
+  const sums = new Float64Array(values.length)
+  const sizes = new Int32Array(values.length)
+  let pools = 0
   for (const value of values) {
     let sum = value
     let size = 1
-    let last = sums.length - 1
-    while (last >= 0 && sums[last]! * size >= sum * sizes[last]!) {
-      sum += sums[last]!
-      size += sizes[last]!
-      sums.length = sizes.length = last
-      last -= 1
+    while (pools > 0 && sums[pools - 1]! * size >= sum * sizes[pools - 1]!) {
+      pools -= 1
+      sum += sums[pools]!
+      size += sizes[pools]!
     }
-    sums.push(sum)
-    sizes.push(size)
+    sums[pools] = sum
+    sizes[pools] = size
+    pools += 1
   }
-  return sums.flatMap((sum, pool) => Array.from({length: sizes[pool]!}, () => sum / sizes[pool]!))
+  const fitted: number[] = []
+  for (let pool = 0; pool < pools; pool += 1) {
+    const mean = sums[pool]! / sizes[pool]!
+    for (let place = 0; place < sizes[pool]!; place += 1) fitted.push(mean)
+  }
+  return fitted
 }

@@ -25,8 +25,19 @@ export function shannonAsymptotic(sample: FrequencyCounts): Quantity {
   return {value: estimatedEntropy(sample)}
 }
 
+// A curve asks for the entropy of one sample at every size beyond it.
+const known = new WeakMap<FrequencyCounts, number>()
+
 /** The estimate for a sample that is not empty. */
 export function estimatedEntropy(sample: FrequencyCounts): number {
+  const before = known.get(sample)
+  if (before !== undefined) return before
+  const entropy = entropyOf(sample)
+  known.set(sample, entropy)
+  return entropy
+}
+
+function entropyOf(sample: FrequencyCounts): number {
   const {classes, records, singletons, size} = sample
   const top = digamma(size)
   let core = (singletons / size) * logarithmicTail(singletonProbability(sample), size - 1)

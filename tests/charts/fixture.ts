@@ -334,6 +334,7 @@ export function resultsOf(plans: readonly HabitatPlan[]): Results {
       findings: {errors: nothing, cautions: nothing, notes: nothing, total: nothing},
       setAsideRows: nothing,
       leftUnrecorded: nothing,
+      judgedOtherwise: [],
       byCode: []
     },
     design: {

@@ -63,13 +63,14 @@ test('a habitat without catch is named below the picture', () => {
 test('the description holds the numbers at the catch and where the line ends', () => {
   expect(figure?.alternative).toContain(
     'Oak wood: 548 individuals, 18 species; effective numbers of common species 8.64 and of dominant species 5.22; ' +
-      'drawn on to 1,096 individuals, where 20.8 species are expected.'
+      'drawn on to 1,096 individuals, where 20.8 species are expected (band 16.7 to 25.0).'
   )
 })
 
 test('more than five habitats get a row of panels each', () => {
   const [six] = rarefaction.figures(resultsOf(manyHabitats(6)))
-  expect(six?.spec?.concat).toHaveLength(18)
+  const [panels] = six?.spec?.vconcat as readonly {concat: unknown}[]
+  expect(panels?.concat).toHaveLength(18)
   expect(specTexts(six).filter((text) => text === 'within the catch')).toHaveLength(1)
 })
 

@@ -7,11 +7,26 @@ test('a page is valid HTML', async () => {
   const validator = new HtmlValidate({
     extends: ['html-validate:standard', 'html-validate:a11y'],
     // A region that scrolls must be reachable by keyboard; the rest are matters of taste.
-    rules: {'no-inline-style': 'off', 'long-title': 'off', 'wcag/h63': 'error', 'prefer-native-element': 'off', 'no-redundant-role': 'off', 'void-style': 'off'}
+    rules: {
+      'no-inline-style': 'off',
+      'long-title': 'off',
+      'wcag/h63': 'error',
+      'prefer-native-element': 'off',
+      'no-redundant-role': 'off',
+      'void-style': 'off'
+    }
   })
-  for (const [name, text] of [['chapter', everything], ['site-o1', everything], ['index', '# A\n\n- :document[documents.0], :text[documents.0.summary]']] as const) {
+  for (const [name, text] of [
+    ['chapter', everything],
+    ['site-o1', everything],
+    ['index', '# A\n\n- :document[documents.0], :text[documents.0.summary]']
+  ] as const) {
     const report = await validator.validateString(pageOf(text, name))
-    expect(report.results.flatMap(({messages}) => messages.map(({ruleId, message, line}) => `${line} ${ruleId}: ${message}`))).toEqual([])
+    expect(
+      report.results.flatMap(({messages}) =>
+        messages.map(({ruleId, message, line}) => `${line} ${ruleId}: ${message}`)
+      )
+    ).toEqual([])
   }
 })
 
@@ -48,27 +63,51 @@ test('a study title cannot leave the style it is printed by', () => {
 
 test('a figure has its picture, its caption and its data one click away', () => {
   const page = pageOf(everything)
-  expect(page).toMatch(/<figure id="figure-effort"><div class="plate" role="group" tabindex="0" aria-labelledby="figure-effort-caption"><svg/)
-  expect(page).toContain('<figcaption id="figure-effort-caption"><span class="number-label">Figure 1</span> Effort of <em>two</em> habitats.</figcaption>')
+  expect(page).toMatch(
+    /<div class="figure-block"><figure id="figure-effort"><div class="plate" role="group" tabindex="0" aria-labelledby="figure-effort-caption"><svg/
+  )
+  expect(page).toContain(
+    '<figcaption id="figure-effort-caption"><span class="number-label">Figure 1</span> Effort of <em>two</em> habitats.</figcaption>'
+  )
   expect(page).toContain('<a href="figures/effort.csv">')
   expect(page).toContain('<summary>Data behind Figure 1</summary>')
 })
 
 test('a table has caption, units in its heads, row heads, aligned decimals and notes', () => {
   const page = pageOf(everything)
-  expect(page).toContain('<th scope="col" class="number">Rate <span class="unit">per 100 trap-nights</span></th>')
-  expect(page).toContain('<th scope="row"><em>Carabus nemoralis</em> Müller, 1764</th><td class="number">53.3<sup class="mark">a</sup></td>')
-  expect(page).toContain('<td class="number">–<sup class="mark">b</sup><span aria-hidden="true">\u2008\u2007</span></td>')
-  expect(page).toContain('<tfoot><tr><th scope="row">All</th><td class="number">123<span aria-hidden="true">\u2008\u2007</span></td></tr></tfoot>')
-  expect(page).toContain('<li><sup>a</sup> One site only.</li><li><sup>b</sup> Not defined, because no traps stood there.</li>')
+  expect(page).toContain(
+    '<th scope="col" class="number">Rate <span class="unit">per 100 trap-nights</span></th>'
+  )
+  expect(page).toContain(
+    '<th scope="row"><em>Carabus nemoralis</em> Müller, 1764</th><td class="number">53.3<sup class="mark">a</sup></td>'
+  )
+  expect(page).toContain(
+    '<td class="number">–<sup class="mark">b</sup><span aria-hidden="true">\u2008\u2007</span></td>'
+  )
+  expect(page).toContain(
+    '<tfoot><tr><th scope="row">All</th><td class="number">123<span aria-hidden="true">\u2008\u2007</span></td></tr></tfoot>'
+  )
+  expect(page).toContain(
+    '<li><sup>a</sup> One site only.</li><li><sup>b</sup> Not defined, because no traps stood there.</li>'
+  )
   expect(page).toContain('<p class="empty">Nothing was caught.</p>')
 })
 
 test('a wide table stands in a box that the keyboard can move', () => {
-  const columns = ['a', 'b', 'c', 'd', 'e', 'f', 'g', 'h', 'i'].map((head) => ({head, align: 'left' as const}))
-  const table = {name: 'wide', columns, rows: [columns.map(() => ({type: 'text' as const, text: 'words'}))], empty: ''}
+  const columns = ['a', 'b', 'c', 'd', 'e', 'f', 'g', 'h', 'i'].map((head) => ({
+    head,
+    align: 'left' as const
+  }))
+  const table = {
+    name: 'wide',
+    columns,
+    rows: [columns.map(() => ({type: 'text' as const, text: 'words'}))],
+    empty: ''
+  }
   const page = pageWith(table)
-  expect(page).toContain('<div class="scroll" role="region" tabindex="0" aria-labelledby="table-wide-caption"><table>')
+  expect(page).toContain(
+    '<div class="scroll" role="region" tabindex="0" aria-labelledby="table-wide-caption"><table>'
+  )
 })
 
 test('a table of more than 2,000 rows shows the first 200 and names its file', () => {
@@ -86,14 +125,21 @@ test('a site report leads to no other page, and other pages to no site', () => {
 })
 
 test('the front page shows each document as a card', () => {
-  const page = pageOf(':::each{in=documents as=document}\n- :document[document], :text[document.summary]\n:::', 'index')
+  const page = pageOf(
+    ':::each{in=documents as=document}\n- :document[document], :text[document.summary]\n:::',
+    'index'
+  )
   expect(page.match(/<p class="card-title">/g)).toHaveLength(pages.length)
-  expect(page).toContain('<p class="card-title"><a href="chapter.html">Chapter</a></p><p>For a thesis</p><p class="card-also">Also as <a href="chapter.md">Markdown</a></p>')
+  expect(page).toContain(
+    '<p class="card-title"><a href="chapter.html">Chapter</a></p><p>For a thesis</p><p class="card-also">Also as <a href="chapter.md">Markdown</a></p>'
+  )
 })
 
 test('a photograph is inside the page, or its words are', () => {
   const photos = new Map([['photos/trap.jpg', 'data:image/jpeg;base64,AAAA']])
-  expect(pageOf('![A trap](photos/trap.jpg)', 'chapter', {photos})).toContain('<img src="data:image/jpeg;base64,AAAA" alt="A trap">')
+  expect(pageOf('![A trap](photos/trap.jpg)', 'chapter', {photos})).toContain(
+    '<img src="data:image/jpeg;base64,AAAA" alt="A trap">'
+  )
   expect(pageOf('![A trap](photos/other.jpg)')).toContain('<em>[Picture: A trap]</em>')
 })
 
@@ -103,5 +149,10 @@ test('the same document gives the same bytes', () => {
 
 /** A page that shows this table. */
 function pageWith(table: ReportTable): string {
-  return pageOf(`:::table{name=${table.name}}\nCaption.\n:::`, 'chapter', {}, {tables: new Map([[table.name, table]])})
+  return pageOf(
+    `:::table{name=${table.name}}\nCaption.\n:::`,
+    'chapter',
+    {},
+    {tables: new Map([[table.name, table]])}
+  )
 }

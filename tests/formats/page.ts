@@ -4,11 +4,21 @@ import type {DocumentInput} from '../../src/report/compose-document.ts'
 import {composed} from '../report/compose.ts'
 
 const templates = new Map(
-  ['page.html', 'page.css'].map((name) => [name, readFileSync(new URL(`../../templates/${name}`, import.meta.url), 'utf8')])
+  ['page.html', 'page.css'].map((name) => [
+    name,
+    readFileSync(new URL(`../../templates/${name}`, import.meta.url), 'utf8')
+  ])
 )
 
 export const pages: readonly ReportPage[] = [
-  {name: 'chapter', kind: 'chapter', title: 'Chapter', summary: 'for a thesis', href: 'chapter.html', also: [{label: 'Markdown', href: 'chapter.md'}]},
+  {
+    name: 'chapter',
+    kind: 'chapter',
+    title: 'Chapter',
+    summary: 'for a thesis',
+    href: 'chapter.html',
+    also: [{label: 'Markdown', href: 'chapter.md'}]
+  },
   {name: 'site-o1', kind: 'site', title: 'Upper Oak', summary: 'for its owner', href: 'site-o1.html'},
   {name: 'site-a1', kind: 'site', title: 'Lower Ash', summary: 'for its owner', href: 'site-a1.html'},
   {name: 'season', kind: 'season', title: 'Season record', summary: 'everything', href: 'season.html'}
@@ -19,7 +29,10 @@ const svg = (id: string) =>
 
 /** A page of one template, with a small picture for each figure. */
 export function pageOf(
-  text: string, name = 'chapter', more: Partial<PageInput> = {}, material: Partial<DocumentInput> = {}
+  text: string,
+  name = 'chapter',
+  more: Partial<PageInput> = {},
+  material: Partial<DocumentInput> = {}
 ): string {
   const {document} = composed(text, {name, scope: {documents: pages}, ...material})
   return html({

@@ -133,6 +133,7 @@ const small = {
     },
     setAsideRows: measure(1),
     leftUnrecorded: measure(0),
+    judgedOtherwise: [],
     byCode: []
   },
   design: {

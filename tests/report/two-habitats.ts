@@ -341,6 +341,7 @@ export const twoHabitats: Results = {
     },
     setAsideRows: rows(2),
     leftUnrecorded: things(0, 'exposure'),
+    judgedOtherwise: [],
     byCode: [
       {
         code: 'duplicate-visit',

@@ -76,7 +76,8 @@ const dissimilarities: DissimilaritiesResult = {
   nestedness: [],
   meanWithin: none,
   meanBetween: none,
-  multiple: {sorensen: none, turnover: none, nestedness: none}
+  multiple: {sorensen: none, turnover: none, nestedness: none},
+  multipleWithin: []
 }
 
 const makeUp: MakeUpResult = {

@@ -4,6 +4,7 @@ import {type Results, resultsSchema} from '../../src/model/results.ts'
 import type {Settings} from '../../src/model/settings.ts'
 import type {CatchRecord, Exposure, Site, Study, Taxon, Trap, UsableStudy} from '../../src/model/study.ts'
 import {computeResults} from '../../src/results/index.ts'
+import {type Runner, replicatesOf} from '../../src/results/replicates.ts'
 
 type Row<Record> = Partial<Omit<Record, 'row'>>
 
@@ -66,7 +67,7 @@ export function tinyStudy(tiny: Tiny): UsableStudy {
     problems: [],
     texts: new Map()
   }
-  return {study, findings: [], balance: []}
+  return {study, findings: [], balance: [], judgedOtherwise: []}
 }
 
 /** The results of a tiny study, checked against the description of results.json. */
@@ -75,10 +76,13 @@ export function tinyResults(tiny: Tiny): Results {
 }
 
 export function checkedResults(usable: UsableStudy): Results {
-  const results = computeResults(usable)
+  const results = computeResults(usable, fewReplicates)
   resultsSchema.parse(results)
   return results
 }
+
+/** Enough for every interval to be there. */
+export const fewReplicates: Runner = (task) => replicatesOf(task, 0, Math.min(task.replicates, 20))
 
 /** The number of a measure, or why there is none. */
 export function numberOf(measure: Measure): number | string {

@@ -68,6 +68,14 @@ export const slips: Readonly<Record<RuleCode, Slip>> = {
     edit: replaced('study.yaml', '\nfunding:', '\nfundings:'),
     found: ['study.yaml:26:1 caution unknown-setting']
   },
+  'judgement-without-effect': {
+    edit: replaced(
+      'study.yaml',
+      '\nfunding:',
+      '\nrules: {unknown-trap: {severity: note, reason: by plan}}\nfunding:'
+    ),
+    found: ['study.yaml:26:9 caution judgement-without-effect']
+  },
   'encoding-guessed': {
     edit: asBytes('taxa.csv', (text) => Buffer.from(text, 'latin1')),
     found: ['taxa.csv note encoding-guessed']

@@ -1,0 +1,215 @@
+import type {Study} from '../../model/study.ts'
+import {rounded, stateWords} from './event-rows.ts'
+import type {PoolEvent, SeasonEvents, SiteEvent, VisitEvent} from './season-events.ts'
+import type {StudyPrivacy} from '../privacy/study-privacy.ts'
+import {isFullyReported, isPoolFullyReported, isReportedEmpty, type Target} from './target.ts'
+import type {Term} from './terms.ts'
+import type {TermColumn, TermTable} from './term-table.ts'
+
+/** What one event set out to find, how hard it looked and how fully it reports. */
+export interface HumboldtRow {
+  readonly event: string
+  readonly siteCount?: number
+  readonly nesting?: string
+  readonly habitats?: string
+  readonly days?: number
+  /** Kinds whose records do not stand with this event, so that their absence here says nothing. */
+  readonly excluded?: string
+  /** Absent where nobody says whether all animals sought were written down. */
+  readonly fullyReported?: boolean | undefined
+  readonly absence?: boolean
+  readonly absent?: string
+  readonly nonTarget?: boolean
+  readonly effort?: number | undefined
+  readonly isCollection?: boolean
+  readonly vouchers?: boolean
+  readonly by?: string | undefined
+  readonly extreme?: string
+}
+
+/**
+ * Humboldt Extension (https://eco.tdwg.org/): scope on the season and on everything inside it, effort and
+ * completeness on each exposure. Effort is never summed upwards.
+ */
+export function humboldtTable(events: SeasonEvents, target: Target): TermTable<HumboldtRow> {
+  const {settings} = events.study
+  const constants: [Term, string][] = [
+    // No definition of the values is published; the FullyReported terms apply to restricted and open searches only.
+    ['eco:inventoryTypes', 'restrictedSearch'],
+    ['eco:compilationTypes', 'samplingEvents'],
+    ['eco:protocolNames', 'pitfallTrapping']
+  ]
+  const described = protocolWords(settings)
+  if (described !== '') constants.push(['eco:protocolDescriptions', described])
+  return {
+    file: 'humboldt.csv',
+    rowType: 'eco:Event',
+    title: 'Scope, effort and completeness of every event (Humboldt Extension)',
+    columns: columns(target),
+    constants,
+    rows: () => humboldtRows(events, target)
+  }
+}
+
+function columns({groups, lifeStages}: Target): readonly TermColumn<HumboldtRow>[] {
+  const [taxa, stages] = [groups, lifeStages].map((list) => list.join(' | '))
+  const hasLifeStages = lifeStages.length > 0
+  const ofCollection =
+    (value: (row: HumboldtRow) => string | number | boolean | undefined) =>
+    (row: HumboldtRow): string | number | boolean | undefined =>
+      row.isCollection ? value(row) : undefined
+  return [
+    {term: 'dwc:eventID', value: ({event}) => event},
+    {term: 'eco:siteCount', value: ({siteCount}) => siteCount},
+    {term: 'eco:siteNestingDescription', value: ({nesting}) => nesting},
+    {term: 'eco:targetTaxonomicScope', value: () => taxa},
+    {term: 'eco:targetHabitatScope', value: ({habitats}) => habitats},
+    {term: 'eco:eventDurationValue', value: ({days}) => days},
+    {term: 'eco:eventDurationUnit', value: ({days}) => (days === undefined ? undefined : 'days')},
+    {term: 'eco:excludedTaxonomicScope', value: ({excluded}) => excluded},
+    {term: 'eco:isTaxonomicScopeFullyReported', value: ({fullyReported}) => fullyReported},
+    ...(hasLifeStages
+      ? [
+          {term: 'eco:targetLifeStageScope', value: () => stages} as const,
+          {
+            term: 'eco:isLifeStageScopeFullyReported',
+            value: ({fullyReported}: HumboldtRow) => fullyReported
+          } as const
+        ]
+      : []),
+    {term: 'eco:isAbsenceReported', value: ofCollection(({absence = false}) => absence)},
+    {term: 'eco:absentTaxa', value: ({absent}) => absent},
+    {term: 'eco:hasNonTargetTaxa', value: ofCollection(({nonTarget}) => nonTarget)},
+    {term: 'eco:areNonTargetTaxaFullyReported', value: ofCollection(() => false)},
+    {term: 'eco:isAbundanceReported', value: ofCollection(() => true)},
+    {term: 'eco:isAbundanceCapReported', value: ofCollection(() => false)},
+    // Sexes and stages stand in rows of their own, which add up to the whole.
+    {term: 'eco:isLeastSpecificTargetCategoryQuantityInclusive', value: ofCollection(() => false)},
+    {term: 'eco:hasVouchers', value: ofCollection(({vouchers}) => vouchers)},
+    {term: 'eco:samplingPerformedBy', value: ({by}) => by},
+    {term: 'eco:isSamplingEffortReported', value: ofCollection(({effort}) => effort !== undefined)},
+    {term: 'eco:samplingEffortProtocol', value: ({effort}) => (effort === undefined ? undefined : effortProtocol)},
+    {term: 'eco:samplingEffortValue', value: ({effort}) => effort},
+    {term: 'eco:samplingEffortUnit', value: ({effort}) => (effort === undefined ? undefined : 'trapDays')},
+    {term: 'eco:reportedExtremeConditions', value: ({extreme}) => extreme}
+  ]
+}
+
+const effortProtocol =
+  'nights from opening to collection (the difference of the dates, or of the clock times where all have one), times the credit for the state in which the trap was found; one trap open for one night is one'
+
+function* humboldtRows(events: SeasonEvents, target: Target): Iterable<HumboldtRow> {
+  const {sites, withheld, privacy} = events
+  const hidden = [...new Set(withheld.map(({taxon}) => privacy.names.of(taxon)))]
+    .filter(target.belongs)
+    .map(({name}) => name)
+    .sort()
+  const excluded = hidden.length > 0 ? {excluded: hidden.join(' | ')} : {}
+  yield {
+    event: events.id,
+    siteCount: sites.length,
+    nesting: nestingWords(sites),
+    habitats: [...new Set(sites.map(({site}) => site.habitat.label))].join(' | '),
+    fullyReported: target.allRecorded
+  }
+  for (const site of sites) {
+    const habitats = site.site.habitat.label
+    yield {event: site.id, habitats, ...excluded}
+    for (const trap of site.traps) {
+      yield {event: trap.id, habitats, ...excluded}
+      for (const visit of trap.visits) yield visitRow(visit, habitats, excluded, target, privacy)
+    }
+    for (const pool of site.pools) yield poolRow(pool, habitats, excluded, target, privacy)
+  }
+}
+
+type Excluded = Pick<HumboldtRow, 'excluded'>
+
+function visitRow(
+  visit: VisitEvent,
+  habitats: string,
+  excluded: Excluded,
+  target: Target,
+  privacy: StudyPrivacy
+): HumboldtRow {
+  const {id, exposure, effort, records, isPooled} = visit
+  const empty = isReportedEmpty(visit, target)
+  const nights = effort.net > 0 ? effort.net : effort.unsorted > 0 ? effort.unsorted : undefined
+  return {
+    event: id,
+    habitats,
+    ...excluded,
+    ...(effort.exposed !== undefined && effort.exposed > 0 && {days: rounded(effort.exposed)}),
+    isCollection: true,
+    fullyReported: reported(isFullyReported(visit, {...target, allRecorded: true}), target),
+    absence: empty,
+    ...(empty && {absent: target.groups.join(' | ')}),
+    nonTarget: hasNonTarget(visit, target, privacy),
+    effort: isPooled || nights === undefined ? undefined : rounded(nights),
+    vouchers: records.some(({voucher}) => voucher !== undefined),
+    by: exposure.collectedBy,
+    ...(isExtreme(exposure) && {extreme: stateWords(exposure)})
+  }
+}
+
+function poolRow(
+  pool: PoolEvent,
+  habitats: string,
+  excluded: Excluded,
+  target: Target,
+  privacy: StudyPrivacy
+): HumboldtRow {
+  const {id, visits, records} = pool
+  const nights = visits.reduce((sum, {effort}) => sum + effort.net, 0)
+  return {
+    event: id,
+    habitats,
+    ...excluded,
+    isCollection: true,
+    fullyReported: reported(isPoolFullyReported(pool, {...target, allRecorded: true}), target),
+    absence: false,
+    nonTarget: records.some(({taxon}) => !target.belongs(privacy.names.of(taxon))),
+    effort: nights > 0 ? rounded(nights) : undefined,
+    vouchers: records.some(({voucher}) => voucher !== undefined),
+    by: visits[0]?.exposure.collectedBy
+  }
+}
+
+/** Failures and losses; that a trap was closed on purpose is none. */
+function isExtreme({condition, failedOn, sample}: VisitEvent['exposure']): boolean {
+  if (condition === 'closed') return false
+  return (condition !== 'intact' && condition !== 'diluted') || failedOn !== undefined || sample === 'lost'
+}
+
+/** A failed trap reports its scope in part whatever study.yaml says; a sound one as fully as study.yaml says. */
+function reported(isSound: boolean, {allRecorded}: Target): boolean | undefined {
+  return isSound ? allRecorded : false
+}
+
+function hasNonTarget({exposure, records}: VisitEvent, target: Target, {names}: StudyPrivacy): boolean {
+  const vertebrates = (exposure.vertebratesCount ?? 0) > 0 || exposure.vertebratesWhat !== undefined
+  return vertebrates || records.some(({taxon}) => !target.belongs(names.of(taxon)))
+}
+
+function nestingWords(sites: readonly SiteEvent[]): string {
+  const traps = sites.reduce((sum, site) => sum + site.traps.length, 0)
+  return `${sites.length} sites with ${traps} traps in all; events nest as season, site, trap and exposure of the trap`
+}
+
+/** The trap and its fluid in the words of study.yaml. */
+function protocolWords({trap_types: types, fluids}: Study['settings']): string {
+  const trapWords = Object.values(types ?? {}).map(({container = 'pitfall trap', rim_diameter_mm: rim, depth_mm: depth, cover}) =>
+    [
+      container,
+      rim === undefined ? '' : `rim ${rim} mm wide`,
+      depth === undefined ? '' : `${depth} mm deep`,
+      typeof cover === 'string' ? `cover: ${cover}` : ''
+    ]
+      .filter((part) => part !== '')
+      .join(', ')
+  )
+  const fluidWords = Object.values(fluids ?? {}).map(({substance = 'fluid', dilution}) =>
+    dilution === undefined ? substance : `${substance} ${dilution}`
+  )
+  return [...trapWords, ...fluidWords].join('; ')
+}

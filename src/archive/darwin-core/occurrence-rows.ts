@@ -1,0 +1,227 @@
+import {isoDay} from '../../model/day.ts'
+import type {CatchRecord} from '../../model/study.ts'
+import type {Dataset} from '../dataset.ts'
+import {type Identification, identificationOf} from './identification.ts'
+import type {SeasonEvents, VisitEvent} from './season-events.ts'
+import {isReportedEmpty, type Target} from './target.ts'
+import type {TermColumn, TermTable} from './term-table.ts'
+
+/**
+ * Darwin Core recommends `detected` and `notDetected` since May 2026; the largest aggregator still shows what it does
+ * not know as present, which for an absence is the worst of errors. The older words are understood everywhere.
+ */
+export const occurrenceStatus = {found: 'present', notFound: 'absent'} as const
+
+export interface OccurrenceRow {
+  readonly event: string
+  readonly id: string
+  readonly name: Identification
+  readonly record: CatchRecord | undefined
+  readonly count: number
+  readonly recordedBy: string | undefined
+  readonly remarks: string | undefined
+  readonly withheld?: string
+}
+
+/** What was caught: one row per name, sex, life stage and doubt of a collection; and traps that stood intact and caught nothing sought. */
+export function occurrenceTable(
+  events: SeasonEvents,
+  dataset: Dataset,
+  target: Target | undefined
+): TermTable<OccurrenceRow> {
+  return {
+    file: 'occurrence.csv',
+    rowType: 'dwc:Occurrence',
+    title: 'Occurrences: what each collection held, and which of the groups sought an intact trap did not catch',
+    columns: columns(dataset),
+    constants: [
+      ['dwc:kingdom', 'Animalia'],
+      ['dwc:nomenclaturalCode', 'ICZN'],
+      ['dwc:organismQuantityType', 'individuals']
+    ],
+    rows: () => occurrenceRows(events, dataset, target)
+  }
+}
+
+function columns({authors, others}: Dataset): readonly TermColumn<OccurrenceRow>[] {
+  const orcids = new Map(
+    [...authors, ...others].flatMap(({name, orcid}) => (orcid === undefined ? [] : [[name, orcid] as const]))
+  )
+  return [
+    {term: 'dwc:eventID', value: ({event}) => event},
+    {term: 'dwc:occurrenceID', value: ({id}) => id},
+    {
+      term: 'dwc:basisOfRecord',
+      value: ({record}) => (record?.voucher === undefined ? 'HumanObservation' : 'PreservedSpecimen')
+    },
+    {
+      term: 'dwc:occurrenceStatus',
+      value: ({count}) => (count > 0 ? occurrenceStatus.found : occurrenceStatus.notFound)
+    },
+    {term: 'dwc:scientificName', value: ({name}) => name.scientificName},
+    {term: 'dwc:scientificNameAuthorship', value: ({name}) => name.authorship},
+    {term: 'dwc:taxonRank', value: ({name}) => name.rank},
+    {term: 'dwc:class', value: ({name}) => name.className},
+    {term: 'dwc:order', value: ({name}) => name.order},
+    {term: 'dwc:family', value: ({name}) => name.family},
+    {term: 'dwc:genus', value: ({name}) => name.genus},
+    {term: 'dwc:vernacularName', value: ({name}) => name.vernacular},
+    {term: 'dwc:identificationQualifier', value: ({name}) => name.qualifier},
+    {term: 'dwc:verbatimIdentification', value: ({name}) => name.verbatim},
+    {term: 'dwc:identifiedBy', value: ({record}) => record?.identifiedBy},
+    {term: 'dwc:identifiedByID', value: ({record}) => orcids.get(record?.identifiedBy ?? '')},
+    {
+      term: 'dwc:dateIdentified',
+      value: ({record}) => (record?.identifiedOn === undefined ? undefined : isoDay(record.identifiedOn))
+    },
+    {term: 'dwc:sex', value: ({record}) => record?.sex},
+    {term: 'dwc:lifeStage', value: ({record}) => record?.lifeStage},
+    {
+      term: 'dwc:dynamicProperties',
+      value: ({record}) =>
+        record?.wingForm === undefined ? undefined : JSON.stringify({wingForm: record.wingForm})
+    },
+    {term: 'dwc:individualCount', value: ({count}) => count},
+    {term: 'dwc:organismQuantity', value: ({count}) => count},
+    {term: 'dwc:recordedBy', value: ({recordedBy}) => recordedBy},
+    {term: 'dwc:catalogNumber', value: ({record}) => record?.voucher},
+    {term: 'dwc:informationWithheld', value: ({withheld}) => withheld},
+    {
+      term: 'dwc:dataGeneralizations',
+      value: ({withheld}) =>
+        withheld === undefined ? undefined : 'the records of the season are summed and stand with the season as a whole'
+    },
+    {term: 'dwc:occurrenceRemarks', value: ({remarks}) => remarks}
+  ]
+}
+
+function* occurrenceRows(
+  events: SeasonEvents,
+  dataset: Dataset,
+  target: Target | undefined
+): Iterable<OccurrenceRow> {
+  const identify = identifier(events)
+  for (const site of events.sites) {
+    for (const trap of site.traps) {
+      for (const visit of trap.visits) {
+        const outside = visit.effort.net > 0 ? '' : 'outside the effort'
+        yield* recordRows(visit.id, visit.records, visit.exposure.collectedBy, outside, identify)
+        if (target !== undefined && isReportedEmpty(visit, target)) yield* absenceRows(visit, target)
+      }
+      yield* recordRows(trap.id, trap.strays, undefined, 'no exposure of this trap accounts for it', identify)
+    }
+    for (const pool of site.pools) {
+      const by = pool.visits[0]?.exposure.collectedBy
+      yield* recordRows(pool.id, pool.records, by, '', identify)
+    }
+    yield* recordRows(site.id, site.strays, undefined, 'no exposure of this site accounts for it', identify)
+  }
+  yield* withheldRows(events, dataset, identify)
+}
+
+type Identify = (record: CatchRecord) => Identification
+
+/** A season has few names: each is worked out once. */
+function identifier({privacy: {names}}: SeasonEvents): Identify {
+  const known = new Map<string, Map<string, Identification>>()
+  return ({taxon, qualifier}) => {
+    let ofName = known.get(taxon)
+    if (ofName === undefined) known.set(taxon, (ofName = new Map()))
+    let found = ofName.get(qualifier ?? '')
+    if (found === undefined) {
+      found = identificationOf(names.of(taxon), taxon, qualifier)
+      ofName.set(qualifier ?? '', found)
+    }
+    return found
+  }
+}
+
+function* recordRows(
+  event: string,
+  records: readonly CatchRecord[],
+  recordedBy: string | undefined,
+  standing: string,
+  identify: Identify
+): Iterable<OccurrenceRow> {
+  // The id comes from what is recorded, not from its line, so that sorting a table renumbers nothing.
+  const used = new Map<string, number>()
+  for (const record of records) {
+    const key = keyOf(record)
+    const times = (used.get(key) ?? 0) + 1
+    used.set(key, times)
+    yield {
+      event,
+      id: `${event}:${key}${times === 1 ? '' : `:${times}`}`,
+      name: identify(record),
+      record,
+      count: record.count,
+      recordedBy,
+      remarks: remarksOf(record, standing)
+    }
+  }
+}
+
+function keyOf({taxon, qualifier, sex, lifeStage, vial}: CatchRecord): string {
+  const parts = [taxon, qualifier, sex, lifeStage === 'adult' ? undefined : lifeStage, vial]
+  return parts
+    .filter((part) => part !== undefined)
+    .map((part) => part.replaceAll(' ', '-'))
+    .join(':')
+}
+
+function remarksOf({sampleFraction, remarks}: CatchRecord, standing: string): string | undefined {
+  if (sampleFraction === 1 && standing === '') return remarks
+  const part = sampleFraction === 1 ? '' : `counted in ${Number(sampleFraction.toFixed(4))} of the sample`
+  return [standing, part, remarks ?? ''].filter((said) => said !== '').join('; ')
+}
+
+function* absenceRows(visit: VisitEvent, target: Target): Iterable<OccurrenceRow> {
+  for (const group of target.groups) {
+    yield {
+      event: visit.id,
+      id: `${visit.id}:none:${group.replaceAll(' ', '-')}`,
+      name: {scientificName: group, ...target.rankOf(group)},
+      record: undefined,
+      count: 0,
+      recordedBy: visit.exposure.collectedBy,
+      remarks: 'the trap stood ready and caught nothing of this group'
+    }
+  }
+}
+
+/** Kinds that are not shown with a place: summed over the season, without site, trap, day or people. */
+function* withheldRows(
+  {id, withheld}: SeasonEvents,
+  {contact}: Dataset,
+  identify: Identify
+): Iterable<OccurrenceRow> {
+  const sums = new Map<string, {record: CatchRecord; count: number}>()
+  for (const record of withheld) {
+    const {row, taxon, count, qualifier, sex, lifeStage, sampleFraction} = record
+    const bare: CatchRecord = {
+      row,
+      taxon,
+      count,
+      lifeStage,
+      sampleFraction,
+      ...(qualifier !== undefined && {qualifier}),
+      ...(sex !== undefined && {sex})
+    }
+    const key = keyOf(bare)
+    const sum = sums.get(key)
+    if (sum === undefined) sums.set(key, {record: bare, count})
+    else sum.count += count
+  }
+  for (const [key, {record, count}] of [...sums].sort(([a], [b]) => (a < b ? -1 : 1))) {
+    yield {
+      event: id,
+      id: `${id}:${key}`,
+      name: identify(record),
+      record,
+      count,
+      recordedBy: undefined,
+      remarks: undefined,
+      withheld: `site, trap and day of a sensitive kind${contact === undefined ? '' : `; ask ${contact}`}`
+    }
+  }
+}

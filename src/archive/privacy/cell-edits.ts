@@ -1,0 +1,153 @@
+import type {TableName} from '../../model/columns.ts'
+import type {Settings} from '../../model/settings.ts'
+import type {Study} from '../../model/study.ts'
+import type {ColumnPlace, Reading} from '../reading.ts'
+import {placeholderCell, placeholderNames} from './placeholder-names.ts'
+import type {PrivateMatters} from './private-matters.ts'
+import type {PublishedPlace} from './published-place.ts'
+import type {StudyPrivacy} from './study-privacy.ts'
+
+/** Changes the cells of one record in place. */
+export type CellEdit = (cells: string[]) => void
+
+type Columns = ReadonlyMap<string, ColumnPlace>
+
+/** How the records of one table, and its header, are changed for a copy that others may see; nothing where they may stay. */
+export interface TableEdit {
+  readonly header: CellEdit
+  readonly record: CellEdit
+}
+
+export function tableEdit(
+  table: TableName,
+  header: readonly string[],
+  study: Study,
+  privacy: StudyPrivacy,
+  matters: PrivateMatters,
+  reading: Reading
+): TableEdit | undefined {
+  const columns = reading.columns(table, header, study.settings)
+  const edits: CellEdit[] = []
+  if (matters.positions && (table === 'sites' || table === 'traps')) {
+    edits.push(positionEdit(table, columns, study.settings, privacy))
+  }
+  let headerEdit: CellEdit = () => {}
+  if (matters.names && (table === 'catch' || table === 'taxa')) {
+    const placeholders = placeholderNames(privacy.withheldNames)
+    const settle = reading.settle(study.taxa)
+    if (table === 'taxa') edits.push(taxonEdit(columns, placeholders, settle))
+    else if (columns.has('taxon')) edits.push(catchEdit(columns, placeholders, settle))
+    // In a wide table the names stand in the header.
+    else headerEdit = renameCells(placeholders, settle)
+  }
+  if (edits.length === 0 && !(matters.names && table === 'catch')) return undefined
+  return {
+    header: headerEdit,
+    record: (cells) => {
+      for (const edit of edits) edit(cells)
+    }
+  }
+}
+
+/** Empties cells whose column means nothing to pitfolio. */
+export function blankCells(indexes: readonly number[]): CellEdit {
+  return (cells) => {
+    for (const index of indexes) if (index < cells.length) cells[index] = ''
+  }
+}
+
+function positionEdit(
+  table: 'sites' | 'traps',
+  columns: Columns,
+  settings: Settings,
+  privacy: StudyPrivacy
+): CellEdit {
+  const id = columns.get(table === 'sites' ? 'site_id' : 'trap_id')
+  const write = (cells: string[], column: string, text: string): void => {
+    const [first, ...others] = columns.get(column)?.indexes ?? []
+    if (first === undefined || first >= cells.length) return
+    cells[first] = text
+    for (const other of others) if (other < cells.length) cells[other] = ''
+  }
+  const isExactByDefault = settings.privacy?.coordinates === 'exact'
+  return (cells) => {
+    const name = id?.text(cells) ?? ''
+    const place = table === 'sites' ? privacy.placeOfSite(name) : privacy.placeOfTrap(name)
+    if (place?.shown === 'exact') return
+    if (place?.shown === 'not recorded' && isExactByDefault) return
+    const mark = decimalMark(cells, columns, settings)
+    write(cells, 'latitude', (place?.latitude ?? '').replace('.', mark))
+    write(cells, 'longitude', (place?.longitude ?? '').replace('.', mark))
+    if (table === 'sites') editSiteWords(cells, place, columns, write)
+  }
+}
+
+function editSiteWords(
+  cells: readonly string[],
+  place: PublishedPlace | undefined,
+  columns: Columns,
+  write: (cells: string[], column: string, text: string) => void
+): void {
+  const mutable = cells as string[]
+  if (place === undefined || place.shown === 'withheld') write(mutable, 'locality', '')
+  const uncertainty = columns.get('coordinate_uncertainty_m')?.text(cells) ?? ''
+  if (uncertainty === '') return
+  const enlarged = place?.uncertaintyM === undefined || place.uncertaintyAssumed ? '' : `${place.uncertaintyM}`
+  write(mutable, 'coordinate_uncertainty_m', enlarged)
+}
+
+/** The mark that the study reads as decimal in this place: 55.403 is 55 thousand where commas are decimal. */
+function decimalMark(cells: readonly string[], columns: Columns, {decimal}: Settings): string {
+  if (decimal !== undefined) return decimal === 'comma' ? ',' : '.'
+  const written = ['latitude', 'longitude'].map((column) => columns.get(column)?.text(cells) ?? '')
+  return written.some((text) => text.includes(',')) ? ',' : '.'
+}
+
+type Settle = ReturnType<Reading['settle']>
+
+function renameCells(placeholders: ReadonlyMap<string, string>, settle: Settle): CellEdit {
+  return (cells) => {
+    for (const [index, written] of cells.entries()) {
+      const placeholder = written.trim() === '' ? undefined : placeholderCell(written, settle(written.trim()), placeholders)
+      if (placeholder !== undefined) cells[index] = placeholder
+    }
+  }
+}
+
+function catchEdit(columns: Columns, placeholders: ReadonlyMap<string, string>, settle: Settle): CellEdit {
+  const taxon = columns.get('taxon')
+  const telling = ['remarks', 'voucher'].flatMap((column) => columns.get(column)?.indexes ?? [])
+  return (cells) => {
+    const written = taxon?.text(cells) ?? ''
+    if (taxon === undefined || written === '') return
+    const placeholder = placeholderCell(written, settle(written), placeholders)
+    if (placeholder === undefined) return
+    renamed(cells, taxon, placeholder)
+    blankCells(telling)(cells)
+  }
+}
+
+/** What tells no name: the groups that scopes are made of, and how sensitive the kind is. */
+const kept = new Set(['class', 'order', 'family', 'rank', 'guild', 'sensitive', 'taxon', 'accepted_name'])
+
+function taxonEdit(columns: Columns, placeholders: ReadonlyMap<string, string>, settle: Settle): CellEdit {
+  const [taxon, accepted] = [columns.get('taxon'), columns.get('accepted_name')]
+  const telling = [...columns].flatMap(([column, {indexes}]) => (kept.has(column) ? [] : indexes))
+  return (cells) => {
+    const acceptedName = accepted?.text(cells) ?? ''
+    const stand = placeholders.get(acceptedName)
+    if (accepted !== undefined && stand !== undefined) renamed(cells, accepted, stand)
+    const written = taxon?.text(cells) ?? ''
+    const placeholder = placeholders.get(written) ?? placeholderCell(written, settle(written), placeholders)
+    if (taxon === undefined || placeholder === undefined) return
+    renamed(cells, taxon, placeholder)
+    blankCells(telling)(cells)
+  }
+}
+
+function renamed(cells: string[], {indexes}: ColumnPlace, text: string): void {
+  const [first, ...others] = indexes
+  if (first === undefined) return
+  cells[first] = text
+  blankCells(others)(cells)
+}

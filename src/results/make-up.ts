@@ -1,0 +1,101 @@
+import type {MakeUpResult} from '../model/results.ts'
+import type {Taxon} from '../model/study.ts'
+import type {Analysis} from './analysis.ts'
+import {codeUnitOrder} from './code-unit-order.ts'
+import {counted, share, words} from './counted.ts'
+import type {Part, Parts} from './parts.ts'
+import type {Scope} from './scopes.ts'
+
+/** Upper ends of the classes of body length in millimetres. Common practice, no source. */
+const lengthClasses = [5, 10, 15, 20]
+
+/** Guilds of a scope's catch, the most numerous first. */
+export function guilds(scope: Scope, analysis: Analysis, parts: Parts): MakeUpResult {
+  return makeUp(
+    'guild',
+    scope,
+    analysis,
+    parts,
+    ({guild}) => guild,
+    (a, b) => codeUnitOrder(a, b)
+  )
+}
+
+/** Classes of body length of a scope's catch, the smallest first. */
+export function bodySizes(scope: Scope, analysis: Analysis, parts: Parts): MakeUpResult {
+  const names = lengthClasses.map((upper, index) => {
+    const lower = lengthClasses[index - 1]
+    return lower === undefined ? `under ${upper} mm` : `${lower} to under ${upper} mm`
+  })
+  const all = [...names, `${lengthClasses.at(-1)} mm and more`]
+  const classOf = ({bodyLengthMm}: Taxon): string | undefined => {
+    if (bodyLengthMm === undefined) return undefined
+    const index = lengthClasses.findIndex((upper) => bodyLengthMm < upper)
+    return all.at(index)
+  }
+  return makeUp('body length', scope, analysis, parts, classOf, (a, b) => all.indexOf(a) - all.indexOf(b))
+}
+
+function makeUp(
+  what: string,
+  scope: Scope,
+  {area}: Analysis,
+  parts: Parts,
+  classOf: (taxon: Taxon) => string | undefined,
+  order: (first: string, second: string) => number
+): MakeUpResult {
+  const tally = ({catches}: Part) => {
+    const classes = new Map<string, {individuals: number; readonly names: Set<string>}>()
+    let unknown = 0
+    for (const {name, lifeStage, count, inRates} of catches) {
+      if (!inRates || !scope.holds(name, lifeStage)) continue
+      const own = name.taxon && classOf(name.taxon)
+      if (own === undefined) {
+        unknown += count
+        continue
+      }
+      const here = classes.get(own) ?? {individuals: 0, names: new Set<string>()}
+      classes.set(own, here)
+      here.individuals += count
+      here.names.add(name.name)
+    }
+    return {classes, unknown}
+  }
+  const whole = tally(parts.study)
+  const names = [...whole.classes.keys()].sort(order)
+  const lines = ({classes}: ReturnType<typeof tally>, where: string): MakeUpResult['study'] => {
+    const known = names.reduce((sum, name) => sum + (classes.get(name)?.individuals ?? 0), 0)
+    return names.map((name) => {
+      const own = classes.get(name)
+      const here = `${what} ${name}, ${scope.label}, ${where}`
+      return {
+        class: name,
+        individuals: counted(`Individuals, ${here}`, own?.individuals ?? 0, words.individuals),
+        share: share(
+          `Share of individuals, ${here}`,
+          own?.individuals ?? 0,
+          known,
+          `no animal caught there has a ${what} on record`
+        ),
+        species: counted(`Names, ${here}`, own?.names.size ?? 0, words.names)
+      }
+    })
+  }
+  const study = lines(whole, 'whole study')
+  const known = [...whole.classes.values()].reduce((sum, {individuals}) => sum + individuals, 0)
+  return {
+    recorded: names.length > 0,
+    known: counted(`Individuals with a ${what} on record, ${scope.label}`, known, words.individuals),
+    unknown: counted(
+      `Individuals without a ${what} on record, ${scope.label}`,
+      whole.unknown,
+      words.individuals
+    ),
+    classes: names,
+    study,
+    habitats: area.habitats.map((habitat) => {
+      const {id, label, style} = habitat
+      return {id, label, style, classes: lines(tally(parts.ofHabitat(habitat)), label)}
+    })
+  }
+}

@@ -1,0 +1,54 @@
+import {bootstrapReplicates} from '../statistics/bootstrap-replicates.ts'
+import {diversityAlongCoverage} from '../statistics/coverage-curve.ts'
+import {coverageStatistics} from '../statistics/diversity-at-coverage.ts'
+import {curveStatistics} from '../statistics/diversity-curve.ts'
+import type {FrequencyCounts} from '../statistics/frequency-counts.ts'
+import {asymptoticStatistics} from '../statistics/hill-asymptotic-intervals.ts'
+import {randomStream} from '../statistics/random-stream.ts'
+
+/** The bootstrap of one assemblage: plain data, so that it can be handed to another thread. */
+export interface ReplicateTask {
+  readonly sample: FrequencyCounts
+  readonly seed: number
+  /** Names the quantity and whose it is, so that no other assemblage changes its draws. */
+  readonly stream: string
+  readonly replicates: number
+  /** Sizes at which curves get their standard errors; the reference size is one of them. */
+  readonly sizes: readonly number[]
+  /** Coverages at which they do. */
+  readonly coverages: readonly number[]
+  /** The coverage at which habitats are compared; absent where there is none. */
+  readonly commonCoverage: number | undefined
+}
+
+/** One row a replicate, in the columns of `replicateColumns`; empty for a replicate without any species. */
+export type Replicates = readonly (readonly number[])[]
+
+/** Who computes replicates. A runner may split a task by ranges of replicates: joined in order they are the same. */
+export type Runner = (task: ReplicateTask) => Replicates
+
+/** All in one go, here and now. */
+export const plainRunner: Runner = (task) => replicatesOf(task, 0, task.replicates)
+
+/** The replicates first ... end - 1 of a task. */
+export function replicatesOf(task: ReplicateTask, first: number, end: number): Replicates {
+  const {sample, seed, stream, sizes, coverages, commonCoverage} = task
+  const alongSizes = curveStatistics(sizes)
+  const atCommon = commonCoverage === undefined ? () => [] : coverageStatistics(commonCoverage)
+  return bootstrapReplicates(sample, randomStream(seed, stream), first, end, (drawn) => {
+    const curve = alongSizes(drawn)
+    return [
+      ...asymptoticStatistics(drawn),
+      ...curve,
+      ...diversityAlongCoverage(drawn, sizes, curve, coverages),
+      ...atCommon(drawn)
+    ]
+  })
+}
+
+/** Where the columns of each part of a row begin. */
+export function replicateColumns({sizes, coverages}: Pick<ReplicateTask, 'sizes' | 'coverages'>) {
+  const curve = 2
+  const coverageCurve = curve + 4 * sizes.length
+  return {asymptotic: 0, curve, coverageCurve, common: coverageCurve + 3 * coverages.length}
+}

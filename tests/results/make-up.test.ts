@@ -1,0 +1,71 @@
+import {expect, test} from 'vitest'
+import {madeStudy, speciesName} from './made-study.ts'
+import {numberOf, type Tiny, tinyResults, twoPlaces} from './tiny-study.ts'
+
+const described: Tiny = {
+  ...madeStudy({wood: [[6, 3, 1]], meadow: [[0, 4, 2]]}),
+  taxa: {
+    [speciesName(0)]: {guild: 'predator', bodyLengthMm: 19},
+    [speciesName(1)]: {guild: 'seed eater', bodyLengthMm: 4.9}
+  }
+}
+
+test('guilds and body sizes are counted for each habitat, and what is not known is said', () => {
+  const {guilds, bodySizes} = tinyResults(described).scopes[0]!
+  expect(guilds.recorded).toBe(true)
+  expect([guilds.known, guilds.unknown].map(numberOf)).toEqual([13, 3])
+  expect(guilds.classes).toEqual(['predator', 'seed eater'])
+  const meadow = guilds.habitats.find(({id}) => id === 'meadow')!
+  expect(meadow.classes.map(({individuals, share}) => [numberOf(individuals), numberOf(share)])).toEqual([
+    [0, 0],
+    [4, 1]
+  ])
+  expect(bodySizes.classes).toEqual(['under 5 mm', '15 to under 20 mm'])
+  expect(bodySizes.study.map(({individuals, species}) => [numberOf(individuals), numberOf(species)])).toEqual(
+    [
+      [7, 1],
+      [6, 1]
+    ]
+  )
+})
+
+test('a class of body length holds its lower end and not its upper one', () => {
+  const {bodySizes} = tinyResults({
+    ...described,
+    taxa: {[speciesName(0)]: {bodyLengthMm: 5}, [speciesName(1)]: {bodyLengthMm: 20}}
+  }).scopes[0]!
+  expect(bodySizes.classes).toEqual(['5 to under 10 mm', '20 mm and more'])
+})
+
+test('without guilds in taxa.csv there is no make-up by guild', () => {
+  const {guilds} = tinyResults(madeStudy({wood: [[3]]})).scopes[0]!
+  expect([guilds.recorded, guilds.classes, guilds.study]).toEqual([false, [], []])
+})
+
+test('sexes and stages are told of the taxa of which they were recorded', () => {
+  const {sexes, stages} = tinyResults({
+    ...twoPlaces,
+    catch: [
+      ...twoPlaces.catch!,
+      ['W1', '2026-06-01', 'Carabus nemoralis', 3, {lifeStage: 'larva'}],
+      ['M1', '2026-06-01', 'Abax ater', 2]
+    ]
+  }).sexesAndStages
+  expect(sexes.map(({taxon}) => taxon)).toEqual(['Abax ater'])
+  const [abax] = sexes
+  expect([abax!.females, abax!.males, abax!.undetermined].map(numberOf)).toEqual([5, 3, 3])
+  expect(numberOf(abax!.shareFemale)).toBe(5 / 8)
+  const meadow = abax!.habitats.find(({id}) => id === 'meadow')!
+  expect(numberOf(meadow.shareFemale)).toBe('no adult of known sex was caught there')
+  expect(
+    stages.map(({taxon, stages: own}) => [taxon, own.map((each) => [each.stage, numberOf(each.individuals)])])
+  ).toEqual([
+    [
+      'Carabus nemoralis',
+      [
+        ['adult', 3],
+        ['larva', 3]
+      ]
+    ]
+  ])
+})
