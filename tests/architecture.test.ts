@@ -15,6 +15,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   archive: ['model', 'results'],
   sheets: ['model', 'results', 'formats'],
   'check-study.ts': ['model', 'parse', 'rules'],
+  'archive-study.ts': ['check-study.ts', 'model', 'parse', 'results', 'archive'],
   'pipeline.ts': [
     'check-study.ts', 'model', 'statistics', 'parse', 'rules', 'results', 'charts', 'svg', 'report', 'formats', 'archive', 'sheets'
   ],
@@ -22,7 +23,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   server: ['model'],
   browser: ['model'],
   workers: ['model'],
-  cli: ['check-study.ts', 'pipeline.ts', 'files', 'server', 'browser', 'workers', 'rules', 'model']
+  cli: ['archive-study.ts', 'check-study.ts', 'pipeline.ts', 'files', 'server', 'browser', 'workers', 'rules', 'model']
 }
 
 /** The two ends that may touch the world. */

@@ -62,7 +62,9 @@ function encoded(path: string): string {
 const longestLine = 79
 
 function bagInfoText(info: BagInfo): string {
-  return info.map(([label, value]) => `${folded(`${label}: ${value.replace(/\s+/g, ' ').trim()}`)}\n`).join('')
+  return info
+    .map(([label, value]) => `${folded(`${label}: ${value.replace(/\s+/g, ' ').trim()}`)}\n`)
+    .join('')
 }
 
 function folded(text: string): string {

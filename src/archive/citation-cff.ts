@@ -14,7 +14,9 @@ export function citationCff(dataset: Dataset): string {
     `abstract: ${quoted(description)}`,
     'authors:',
     ...(authors.length === 0 ? [`  - name: ${quoted('not recorded')}`] : authors.flatMap(author)),
-    ...(licence === undefined ? [] : [licensed.test(licence.id) ? `license: ${licence.id}` : `license-url: ${quoted(licence.url)}`]),
+    ...(licence === undefined
+      ? []
+      : [licensed.test(licence.id) ? `license: ${licence.id}` : `license-url: ${quoted(licence.url)}`]),
     ...(issued === undefined ? [] : [`date-released: ${quoted(issued)}`]),
     'keywords:',
     ...[...new Set(keywords)].map((keyword) => `  - ${quoted(keyword)}`)

@@ -1,10 +1,10 @@
 import type {FileDigest} from '../model/file-digest.ts'
 import type {Settings} from '../model/settings.ts'
+import {type DarwinCoreArchive, darwinCoreFolder} from './darwin-core-archive.ts'
 import type {TableProfile} from './data-package/column-profile.ts'
 import {type RawTable, rawSchema} from './data-package/raw-schema.ts'
 import {inferredSchema, type TableSchema} from './data-package/table-schema.ts'
 import {termSchema} from './data-package/term-schema.ts'
-import {type DarwinCoreArchive, darwinCoreFolder} from './darwin-core-archive.ts'
 import type {Contributor, Dataset} from './dataset.ts'
 
 /** A CSV file of the archive, and how it is written. */
@@ -56,7 +56,9 @@ export function dataPackage(
     description: dataset.description,
     ...(issued !== undefined && {created: `${issued}T00:00:00Z`}),
     ...(licence !== undefined && {licenses: [{name: licence.id, path: licence.url, title: licence.name}]}),
-    ...(authors.length > 0 && {contributors: [...authors.map(contributor(['author'])), ...others.map(contributor([]))]}),
+    ...(authors.length > 0 && {
+      contributors: [...authors.map(contributor(['author'])), ...others.map(contributor([]))]
+    }),
     keywords: [...new Set(dataset.keywords)],
     resources: resources.flatMap((resource) => {
       const digest = digests.get(resource.path)

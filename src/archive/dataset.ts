@@ -36,7 +36,12 @@ export interface Dataset {
   /** Country and region, and the description of study.yaml. */
   readonly place?: string
   /** Degrees, of the positions as others may see them; absent where none is shown. */
-  readonly box?: {readonly west: number; readonly east: number; readonly south: number; readonly north: number}
+  readonly box?: {
+    readonly west: number
+    readonly east: number
+    readonly south: number
+    readonly north: number
+  }
   readonly targetGroups: readonly string[]
   readonly keywords: readonly string[]
   readonly toolVersion: string
@@ -111,14 +116,17 @@ function contributorsOf({people = []}: Settings): {authors: Contributor[]; other
     }
   })
   // The first one is the author, and so is everybody whose role says so.
-  const isAuthor = ({role}: Contributor, index: number): boolean => index === 0 || /author|writ/i.test(role ?? '')
+  const isAuthor = ({role}: Contributor, index: number): boolean =>
+    index === 0 || /author|writ/i.test(role ?? '')
   return {authors: all.filter(isAuthor), others: all.filter((person, index) => !isAuthor(person, index))}
 }
 
 /** Counts, not judgements: what was there, in one sentence. */
 function descriptionOf({design, effort, taxa}: Results, begins?: string, ends?: string): string {
   const count = (measure: Results['design']['sites'], one: string, many: string): string =>
-    'value' in measure ? `${measure.value} ${measure.value === 1 ? one : many}` : `an unknown number of ${many}`
+    'value' in measure
+      ? `${measure.value} ${measure.value === 1 ? one : many}`
+      : `an unknown number of ${many}`
   const nights = 'value' in effort.net ? `${Number(effort.net.value.toFixed(1))} trap-nights` : undefined
   const dates = begins !== undefined && ends !== undefined ? ` from ${begins} to ${ends}` : ''
   const kinds = `${taxa.length} ${taxa.length === 1 ? 'name' : 'names'} recorded`

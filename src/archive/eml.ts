@@ -33,7 +33,9 @@ export function eml(study: Study, dataset: Dataset): string {
         element('title', {'xml:lang': spoken}, title),
         authors.length === 0 ? unknownParty('creator') : authors.map((author) => party('creator', author)),
         party('metadataProvider', lead),
-        others.map((other) => party('associatedParty', other, textElement('role', other.role ?? 'contributor'))),
+        others.map((other) =>
+          party('associatedParty', other, textElement('role', other.role ?? 'contributor'))
+        ),
         textElement('pubDate', issued),
         element('language', {}, spoken),
         element('abstract', {}, paragraph(description)),
@@ -93,7 +95,11 @@ function keywords({keywords: words}: Dataset): readonly Xml[] {
 function rights({licence, licenceWords}: Dataset): Xml | undefined {
   if (licence === undefined)
     return licenceWords === undefined ? undefined : element('intellectualRights', {}, paragraph(licenceWords))
-  const link = element('ulink', {url: licence.url}, element('citetitle', {}, `${licence.name} (${licence.id})`))
+  const link = element(
+    'ulink',
+    {url: licence.url},
+    element('citetitle', {}, `${licence.name} (${licence.id})`)
+  )
   return element('intellectualRights', {}, element('para', {}, 'This work is licensed under ', link, '.'))
 }
 
@@ -174,7 +180,15 @@ function maintenance(): Xml {
 }
 
 function methods(settings: Settings, {begins, ends, place}: Dataset): Xml {
-  const {site_selection: selection, layout, identification, sorting, vouchers, permits, limitations} = settings
+  const {
+    site_selection: selection,
+    layout,
+    identification,
+    sorting,
+    vouchers,
+    permits,
+    limitations
+  } = settings
   const steps = [trapWords(settings), identificationWords(identification, sorting), vouchers, permits].filter(
     (step) => step !== undefined
   )
@@ -214,16 +228,17 @@ function methods(settings: Settings, {begins, ends, place}: Dataset): Xml {
 }
 
 function trapWords({trap_types: types = {}, fluids = {}}: Settings): string | undefined {
-  const traps = Object.values(types).map(({container, rim_diameter_mm: rim, depth_mm: depth, material, cover}) =>
-    [
-      container ?? 'pitfall trap',
-      rim === undefined ? undefined : `rim ${rim} mm wide`,
-      depth === undefined ? undefined : `${depth} mm deep`,
-      material,
-      typeof cover === 'string' ? `cover: ${cover}` : undefined
-    ]
-      .filter((part) => part !== undefined)
-      .join(', ')
+  const traps = Object.values(types).map(
+    ({container, rim_diameter_mm: rim, depth_mm: depth, material, cover}) =>
+      [
+        container ?? 'pitfall trap',
+        rim === undefined ? undefined : `rim ${rim} mm wide`,
+        depth === undefined ? undefined : `${depth} mm deep`,
+        material,
+        typeof cover === 'string' ? `cover: ${cover}` : undefined
+      ]
+        .filter((part) => part !== undefined)
+        .join(', ')
   )
   const fills = Object.values(fluids).map(({substance, dilution, volume_ml: volume}) =>
     [substance ?? 'fluid', dilution, volume === undefined ? undefined : `${volume} ml`]

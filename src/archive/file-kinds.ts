@@ -60,6 +60,7 @@ export function fileTitle(path: string, sources: readonly SourceTable[] = []): s
   const plain = name.replace(/\.[^.]+$/, '').replaceAll('-', ' ')
   if (path.startsWith('raw/')) return `File of the study: ${path.slice('raw/'.length)}`
   if (path.startsWith('report/tables/')) return `Table of the report: ${plain}`
-  if (path.startsWith('report/figures/')) return `${name.endsWith('.csv') ? 'Data behind a figure' : 'Figure'} of the report: ${plain}`
+  if (path.startsWith('report/figures/'))
+    return `${name.endsWith('.csv') ? 'Data behind a figure' : 'Figure'} of the report: ${plain}`
   return path.startsWith('report/') ? `Document of the report: ${name}` : name
 }

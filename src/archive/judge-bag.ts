@@ -45,9 +45,7 @@ export function judgeBag({digests, tags, unreadable}: FoundBag): readonly BagPro
   if (declaration !== undefined && declaration !== bagDeclaration)
     blame('bagit.txt', 'was changed: it does not declare BagIt 1.0')
   if (problems.size === 0) judgeOxum(digests, tags.get('bag-info.txt'), blame)
-  return [...problems]
-    .sort(([a], [b]) => codeUnitOrder(a, b))
-    .map(([file, message]) => ({file, message}))
+  return [...problems].sort(([a], [b]) => codeUnitOrder(a, b)).map(([file, message]) => ({file, message}))
 }
 
 type Blame = (file: string, message: string) => void
@@ -69,7 +67,9 @@ function judgeFiles(
     const differing = listing.filter(({kind, lines}) => lines.get(file.path) !== file[kind])
     if (listing.length === 0) blame(file.path, 'was added: no manifest lists it')
     else if (differing.length === listing.length) blame(file.path, 'was changed: its checksum is another')
-    else for (const manifest of differing) blame(manifest.file, `was changed: its line for ${file.path} is another`)
+    else
+      for (const manifest of differing)
+        blame(manifest.file, `was changed: its line for ${file.path} is another`)
     if (listing.length > 0 && listing.length < manifests.length) {
       for (const manifest of manifests.filter(({lines}) => !lines.has(file.path)))
         blame(manifest.file, `was changed: it does not list ${file.path}`)
@@ -80,12 +80,15 @@ function judgeFiles(
     if (unreadable.has(path)) continue
     const listing = manifests.filter(({lines}) => lines.has(path))
     if (listing.length === manifests.length) blame(path, 'is missing')
-    else for (const manifest of listing) blame(manifest.file, `was changed: it lists ${path}, which is not there`)
+    else
+      for (const manifest of listing)
+        blame(manifest.file, `was changed: it lists ${path}, which is not there`)
   }
 }
 
 function judgeOxum(digests: readonly FileDigest[], info: string | undefined, blame: Blame): void {
   const stated = /^Payload-Oxum: (\S+)$/m.exec(info ?? '')?.[1]
   const counted = payloadOxum(digests.filter(({path}) => path.startsWith(payloadFolder)))
-  if (stated !== counted) blame('bag-info.txt', `states the payload ${stated ?? 'not at all'}, counted are ${counted}`)
+  if (stated !== counted)
+    blame('bag-info.txt', `states the payload ${stated ?? 'not at all'}, counted are ${counted}`)
 }

@@ -43,5 +43,9 @@ function decoded(path: string): string {
 }
 
 function isUnsafe(path: string): boolean {
-  return path.startsWith('/') || path.startsWith('~') || path.split('/').some((part) => part === '..' || part === '')
+  return (
+    path.startsWith('/') ||
+    path.startsWith('~') ||
+    path.split('/').some((part) => part === '..' || part === '')
+  )
 }

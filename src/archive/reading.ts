@@ -13,7 +13,7 @@ export interface Reading {
     file: string,
     encoding: string,
     delimiter: string
-  ) => AsyncIterable<readonly (readonly string[])[]>
+  ) => AsyncIterable<RecordBatch>
   /** Where the columns of a table stand in a header, by their usual names. */
   readonly columns: (
     table: TableName,
@@ -26,6 +26,15 @@ export interface Reading {
   ) => (written: string) => {readonly taxon: string; readonly qualifier?: string}
   /** A whole text file. */
   readonly text: (source: StudySource, file: string) => Promise<string>
+}
+
+/** Records that were found together. */
+export interface RecordBatch {
+  readonly records: readonly (readonly string[])[]
+  /** The record as written, where quotes keep its cells from telling. */
+  readonly raw: (record: number) => string | undefined
+  /** Whether its quotes do not close, so that its cells are the pieces of one line. */
+  readonly broken: (record: number) => boolean
 }
 
 export interface ColumnPlace {

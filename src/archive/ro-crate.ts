@@ -40,7 +40,9 @@ export function roCrate(
     software(dataset),
     run(dataset, written, inputs)
   ]
-  return `${JSON.stringify({'@context': `${version}/context`, '@graph': graph}, null, 2)}\n`
+  // Two people of one name and without an ORCID iD cannot be told apart.
+  const entities = [...new Map(graph.map((entity) => [entity['@id'], entity])).values()]
+  return `${JSON.stringify({'@context': `${version}/context`, '@graph': entities}, null, 2)}\n`
 }
 
 /** A single value stands alone, several in a list. */
@@ -49,7 +51,8 @@ function one<Value>(values: readonly Value[]): Value | readonly Value[] | undefi
 }
 
 function root(dataset: Dataset, written: readonly FileDigest[]): Entity {
-  const {id, title, description, licence, licenceWords, issued, begins, ends, place, authors, others} = dataset
+  const {id, title, description, licence, licenceWords, issued, begins, ends, place, authors, others} =
+    dataset
   return {
     '@id': './',
     '@type': 'Dataset',

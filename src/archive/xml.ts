@@ -22,7 +22,11 @@ export function element(name: string, attributes: Attributes, ...children: reado
 }
 
 /** An element that holds text, or nothing where there is none. */
-export function textElement(name: string, text: string | undefined, attributes: Attributes = {}): Xml | undefined {
+export function textElement(
+  name: string,
+  text: string | undefined,
+  attributes: Attributes = {}
+): Xml | undefined {
   return text === undefined || text.trim() === '' ? undefined : element(name, attributes, text)
 }
 

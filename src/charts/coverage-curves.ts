@@ -2,7 +2,7 @@ import {isDefined} from '../model/quantity.ts'
 import type {AssemblageResult, ScopeResult} from '../model/results.ts'
 import {bandNotes} from './band-notes.ts'
 import type {Chart, Figure} from './chart.ts'
-import {type CurveLine, type DiversityOrder, endOf, partedLine, pointsOf} from './curve-lines.ts'
+import {type CurveLine, type DiversityOrder, endOf, lineFrom, partedLine, pointsOf} from './curve-lines.ts'
 import {curvesApart, curvesTogether, mostLinesInOnePlot, orderPanels, rowHeadingLeft} from './curve-panels.ts'
 import {joinWords} from './join-words.ts'
 import {measureClause, measureWords, numberWords} from './measure-words.ts'
@@ -42,11 +42,13 @@ function figure(scope: ScopeResult, confidence: number): Figure {
     }
   }
   if (habitats.length === 0) return {...base, notDrawn: 'no habitat is on record'}
-  const curves = orderPanels.map(({order}) => linesOf(habitats, order))
-  if (curves.flat().length === 0)
+  const whole = orderPanels.map(({order}) => linesOf(habitats, order))
+  if (whole.flat().length === 0)
     return {...base, notDrawn: 'no habitat has enough catch in this scope for a curve'}
   const shared = isDefined(equalCoverage.coverage) ? [equalCoverage.coverage.value] : []
-  const axis = {title: 'sample coverage', from: 0, to: 1, format: '.2~f', rules: shared}
+  const from = axisStart(whole.flat().map(({mark}) => mark.at))
+  const curves = whole.map((lines) => lines.map((line) => lineFrom(line, from)))
+  const axis = {title: 'sample coverage', from, to: 1, format: '.3~f', rules: shared}
   const withLine = habitats.filter(hasCurve)
   const few = withLine.length <= mostLinesInOnePlot
   const picture = few ? curvesTogether(curves, axis) : curvesApart(withLine, curves, axis)
@@ -68,6 +70,15 @@ function linesOf(habitats: readonly AssemblageResult[], order: DiversityOrder): 
     const points = pointsOf(curve)
     return partedLine(habitat, points.slice(0, curve.within), points.slice(curve.within)) ?? []
   })
+}
+
+/**
+ * Where the axis starts: with little of an assemblage missing, all that differs lies close to 1, and the way there from
+ * 0 would fill the picture. The gap of the least complete catch takes a quarter of the axis.
+ */
+function axisStart(coverages: readonly number[]): number {
+  const start = 1 - 4 * (1 - Math.min(...coverages))
+  return start <= 0.1 ? 0 : Math.floor(start * 100) / 100
 }
 
 const hasCurve = ({coverageCurves: curves}: AssemblageResult) => curves.some(({within}) => within > 0)

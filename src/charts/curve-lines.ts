@@ -35,6 +35,22 @@ export function partedLine(
   return {label, style, strong: within, thin: beyond.length === 0 ? [] : [mark, ...beyond], mark}
 }
 
+/** The line from a place of the axis on; where it crosses that place it gets a point. */
+export function lineFrom(line: CurveLine, from: number): CurveLine {
+  const after = line.strong.findIndex(({at}) => at >= from)
+  const [before, next] = [line.strong[after - 1], line.strong[after]]
+  if (before === undefined || next === undefined) return line
+  const share = (from - before.at) / (next.at - before.at)
+  const between = (one: number, other: number) => one + (other - one) * share
+  const start: CurvePoint = {
+    at: from,
+    value: between(before.value, next.value),
+    ...(before.low !== undefined && next.low !== undefined && {low: between(before.low, next.low)}),
+    ...(before.high !== undefined && next.high !== undefined && {high: between(before.high, next.high)})
+  }
+  return {...line, strong: [...(next.at > from ? [start] : []), ...line.strong.slice(after)]}
+}
+
 /** The points of a curve that is held as columns. */
 export function pointsOf({at, values, low, high}: CurveResult): readonly CurvePoint[] {
   return at.map((place, index) => {

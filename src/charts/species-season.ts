@@ -21,6 +21,8 @@ const plotWidth = 380
 const rowHeight = 26
 const barHeight = 20
 const mostSpecies = 15
+/** Species whose rounds the description tells; the data have all. */
+const mostTold = 8
 const aDay = 86_400_000
 
 function figure(scope: ScopeResult, results: Results): Figure {
@@ -154,15 +156,16 @@ function highest(season: readonly SpeciesSeasonResult[]): Record<string, unknown
 function alternative({label, season}: ScopeResult): string {
   if (season.length === 0)
     return `${sentenceStart(label)}: no species was caught often enough to tell of its season.`
-  const each = season
-    .slice(0, mostSpecies)
-    .map(
-      ({taxon, first, last, highest: most}) =>
-        `${taxon}: first in the round of ${datesOf(first)}, last in that of ${datesOf(last)}, most in that of ${datesOf(most)} (${measureWords(most.rate)} per 100 trap-nights).`
-    )
+  const told = season.slice(0, mostTold)
+  const more = season.length - told.length
+  const each = told.map(
+    ({taxon, first, last, highest: most}) =>
+      `${taxon}: first in the round of ${datesOf(first)}, last in that of ${datesOf(last)}, most in that of ${datesOf(most)} (${measureWords(most.rate)} per 100 trap-nights).`
+  )
   return [
     `${sentenceStart(label)}: a row of bars for each common species, one bar for each round, each species against its own highest.`,
-    ...each
+    ...each,
+    ...(more > 0 ? [`And ${more} more, in the data below.`] : [])
   ].join(' ')
 }
 

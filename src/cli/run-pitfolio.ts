@@ -1,6 +1,7 @@
 import {Command, CommanderError} from 'commander'
 import {DiskTrouble} from '../files/disk-trouble.ts'
 import {packageRoot} from '../files/package-root.ts'
+import type {ArchiveOptions} from './archive.ts'
 import type {BuildCommandOptions} from './build.ts'
 import type {CheckOptions} from './check.ts'
 import {type ExitCode, exitCode} from './exit-code.ts'
@@ -8,6 +9,7 @@ import type {InitOptions} from './init.ts'
 import type {Terminal} from './terminal/terminal.ts'
 import {faultText, troubleText} from './terminal/trouble-text.ts'
 import {visible} from './terminal/visible.ts'
+import type {VerifyOptions} from './verify.ts'
 
 /** The command line as a function: words in, text on the two channels, and the number to end with. */
 export async function runPitfolio(words: readonly string[], terminal: Terminal): Promise<ExitCode> {
@@ -118,6 +120,48 @@ function commands(version: string, terminal: Terminal, end: (code: ExitCode) => 
     )
     .action(async (folder: string, options: BuildCommandOptions) =>
       end(await (await import('./build.ts')).build(folder, options, terminal))
+    )
+
+  program
+    .command('archive')
+    .summary('pack records, report and their description into one zip that others can check')
+    .description(
+      'Writes one zip of raw records, report and metadata in open standards; the same study gives the same bytes. Positions and names that are not for others are held back, and the archive says so.'
+    )
+    .argument('[DIR]', 'the study folder', '.')
+    .option('--out <file>', 'where the archive goes (default: <study_id>-<season>.zip in the study folder)')
+    .option('--exact', 'put the original files in although they hold what is not for others')
+    .option('--quiet', 'say nothing when all goes well')
+    .addHelpText(
+      'after',
+      examples(['pitfolio archive my-study', 'pitfolio archive my-study --out /tmp/season.zip --exact'])
+    )
+    .action(async (folder: string, options: ArchiveOptions) =>
+      end(await (await import('./archive.ts')).archive(folder, options, terminal))
+    )
+
+  program
+    .command('verify')
+    .summary('check an archive, or a report, against its raw records')
+    .description(
+      'Checks every file of an archive, computes every number again from its raw records and makes the documents anew. Ends with 0 when all is as it was, with 1 when anything differs, with 2 when it is no archive or not to be trusted.'
+    )
+    .argument('[PATH]', 'an archive, as a zip or unpacked; with --report, the study')
+    .option(
+      '--report <folder>',
+      'check a report against the study that it was made from (default: the folder it is in)'
+    )
+    .option('--quiet', 'say nothing when all is well')
+    .addHelpText(
+      'after',
+      examples([
+        'pitfolio verify my-study/quill-valley-2025.zip',
+        'pitfolio verify --report my-study/report',
+        'pitfolio verify my-study --report /tmp/draft'
+      ])
+    )
+    .action(async (path: string | undefined, options: VerifyOptions) =>
+      end(await (await import('./verify.ts')).verify(path, options, terminal))
     )
 
   program

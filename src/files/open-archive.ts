@@ -14,7 +14,9 @@ const mark = 'bagit.txt'
 export async function openArchive(path: string): Promise<OpenArchive> {
   try {
     const found = await stat(path)
-    const archive = found.isDirectory() ? await openFolderArchive(await archiveFolder(path)) : await openZip(path)
+    const archive = found.isDirectory()
+      ? await openFolderArchive(await archiveFolder(path))
+      : await openZip(path)
     if (archive.files.has(mark) || archive.files.has('data/archive.json')) return archive
     await archive.close()
     throw new DiskTrouble(

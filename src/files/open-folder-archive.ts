@@ -30,9 +30,14 @@ export async function openFolderArchive(folder: string): Promise<OpenArchive> {
       const path = inside === '' ? entry.name : `${inside}/${entry.name}`
       if (entry.isDirectory()) await list(path)
       else if (entry.isSymbolicLink()) throw new UntrustedZip(`${path} is a link`, 'unpack the archive again')
-      else if (!entry.isFile()) throw new UntrustedZip(`${path} is neither a file nor a folder`, 'unpack the archive again')
+      else if (!entry.isFile())
+        throw new UntrustedZip(`${path} is neither a file nor a folder`, 'unpack the archive again')
       else if (!isLitter(entry.name)) files.set(path, {size: (await stat(join(root, path))).size})
-      if (files.size > mostFiles) throw new UntrustedZip('the folder holds more files than any archive', 'name the folder of the archive itself')
+      if (files.size > mostFiles)
+        throw new UntrustedZip(
+          'the folder holds more files than any archive',
+          'name the folder of the archive itself'
+        )
     }
   }
 }

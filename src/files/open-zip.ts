@@ -25,7 +25,8 @@ export async function openZip(path: string): Promise<OpenArchive> {
     const members = await zipDirectory(handle, (await handle.stat()).size)
     const tops = new Set(members.map(({name}) => name.split('/')[0] ?? ''))
     const [top = ''] = tops
-    if (tops.size !== 1) throw new UntrustedZip('an archive has one folder at its top, and this has several, or files')
+    if (tops.size !== 1)
+      throw new UntrustedZip('an archive has one folder at its top, and this has several, or files')
     const files = new Map(
       members
         .filter(({isDirectory}) => !isDirectory)

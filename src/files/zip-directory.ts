@@ -73,7 +73,8 @@ async function endOfDirectory(
     if (tail.readUInt16LE(at + 20) !== tail.length - at - endLength) continue
     if (tail.readUInt16LE(at + 4) !== 0 || tail.readUInt16LE(at + 8) !== count)
       throw new UntrustedZip('it is one part of several')
-    if (count === mostMembers || offset === 0xffff_ffff) throw new UntrustedZip('it is larger than 4 gigabytes')
+    if (count === mostMembers || offset === 0xffff_ffff)
+      throw new UntrustedZip('it is larger than 4 gigabytes')
     if (offset + size !== start) throw new UntrustedZip('its directory does not stand at its end')
     return {count, offset, size}
   }
@@ -88,7 +89,9 @@ async function readMember(
 ): Promise<{member: ZipMember; next: number}> {
   if (at + 46 > directory.length || directory.readUInt32LE(at) !== memberMark)
     throw new UntrustedZip('its directory is damaged')
-  const [nameLength, extraLength, commentLength] = [28, 30, 32].map((field) => directory.readUInt16LE(at + field))
+  const [nameLength, extraLength, commentLength] = [28, 30, 32].map((field) =>
+    directory.readUInt16LE(at + field)
+  )
   const next = at + 46 + nameLength! + extraLength! + commentLength!
   if (next > directory.length) throw new UntrustedZip('its directory is damaged')
   const rawName = directory.subarray(at + 46, at + 46 + nameLength!)
@@ -99,11 +102,14 @@ async function readMember(
   const size = directory.readUInt32LE(at + 24)
   const header = directory.readUInt32LE(at + 42)
   if ((flags & 1) !== 0) throw new UntrustedZip(`${name} is encrypted`)
-  if (method !== 0 && method !== 8) throw new UntrustedZip(`${name} is packed in a way that pitfolio does not use`)
+  if (method !== 0 && method !== 8)
+    throw new UntrustedZip(`${name} is packed in a way that pitfolio does not use`)
   if (method === 0 && packedSize !== size) throw new UntrustedZip(`${name} has two sizes`)
   refuseSpecial(name, directory.readUInt8(at + 5), directory.readUInt32LE(at + 38), isDirectory)
   if (size > unsuspiciousSize && size > packedSize * believableRatio)
-    throw new UntrustedZip(`${name} would unpack to ${Math.round(size / Math.max(1, packedSize))} times its size`)
+    throw new UntrustedZip(
+      `${name} would unpack to ${Math.round(size / Math.max(1, packedSize))} times its size`
+    )
   const local = await bytesAt(handle, header, 30).catch(() => undefined)
   if (local === undefined || local.readUInt32LE(0) !== localMark)
     throw new UntrustedZip(`the header before ${name} is missing`)
@@ -124,9 +130,7 @@ const unix = 3
 function refuseSpecial(name: string, madeOn: number, attributes: number, isDirectory: boolean): void {
   const type = (attributes >>> 16) & typeBits
   if (madeOn !== unix || type === 0 || type === (isDirectory ? folder : regularFile)) return
-  throw new UntrustedZip(
-    type === 0o120000 ? `${name} is a link` : `${name} is neither a file nor a folder`
-  )
+  throw new UntrustedZip(type === 0o120000 ? `${name} is a link` : `${name} is neither a file nor a folder`)
 }
 
 /** Parts that lie over each other let a few bytes unpack to any size. */

@@ -18,6 +18,7 @@ export function refuseName(raw: Uint8Array): {readonly name: string; readonly is
   const isDirectory = name.endsWith('/')
   const parts = (isDirectory ? name.slice(0, -1) : name).split('/')
   if (parts.some((part) => part === '..')) throw new UntrustedZip(`${shown} leads out of the archive`)
-  if (parts.some((part) => part === '' || part === '.')) throw new UntrustedZip(`it holds a file named ${shown}`)
+  if (parts.some((part) => part === '' || part === '.'))
+    throw new UntrustedZip(`it holds a file named ${shown}`)
   return {name, isDirectory}
 }

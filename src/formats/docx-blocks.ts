@@ -89,7 +89,7 @@ function list(draft: Draft, {ordered, start, children}: List, {depth, style}: Pl
   if (ordered) draft.listStarts.add(first)
   const itemStyle = style === 'FootnoteText' ? style : ordered ? 'ListNumber' : 'ListBullet'
   return children.flatMap((item) => {
-    const [line, ...rest] = opened(item)
+    const [line, ...rest]: RootContent[] = item.children
     const runs = line?.type === 'paragraph' ? docxRuns(draft, line.children) : []
     const more = line?.type === 'paragraph' || line === undefined ? rest : [line, ...rest]
     const inside: Place = {depth: depth + 1, style: style === 'FootnoteText' ? style : 'ListContinue'}
@@ -98,10 +98,6 @@ function list(draft: Draft, {ordered, start, children}: List, {depth, style}: Pl
       ...docxBlocks(draft, more, inside)
     ]
   })
-}
-
-function opened({children}: ListItem): readonly RootContent[] {
-  return children
 }
 
 /** A check box that nobody can tick is a sign. */

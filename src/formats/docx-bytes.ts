@@ -17,7 +17,9 @@ export function docxBytes(packed: Uint8Array, stamp: DocxStamp): Uint8Array {
   const parts = unzipSync(packed)
   const entries: Zippable = {}
   for (const name of Object.keys(parts).sort(inPackageOrder)) {
-    const level = /\.(png|jpg|gif)$/.test(name) ? 0 : 9
+    // A folder is no part of such a file, though the library writes some.
+    if (name.endsWith('/')) continue
+    const level = /\.(png|jpg|gif)$/.test(name) ? 0 : 6
     entries[name] = [edited(name, parts[name]!, stamp), {level, mtime: noTime, os: 3, attrs: 0o644 << 16}]
   }
   return zipSync(entries)

@@ -1,7 +1,12 @@
 import type {Nodes, PhrasingContent} from 'mdast'
 
-/** Mail and web addresses as people write them in a sentence, without the punctuation after them. */
-const address = /(https?:\/\/[^\s<>"']*[^\s<>"'.,;:!?)\]]|[\w.+-]+@[\w-]+(?:\.[\w-]+)*\.[\w-]*[A-Za-z])/
+const label = '[a-z\\d](?:[a-z\\d-]{0,61}[a-z\\d])?'
+const mail = `[\\w.+-]{1,64}@${label}(?:\\.${label})+(?<=[a-z])`
+const web =
+  '(?:https?:\\/\\/|(?<![\\w.])www\\.)[\\w-]+(?:\\.[\\w-]+)+(?:[\\w./?=#%+:~@!$&,;*()-]*[\\w/=#%+~@$&*-])?'
+
+/** Web and mail addresses as people write them in a sentence, without the punctuation after them. */
+const address = new RegExp(`(${web}|${mail})`, 'i')
 
 /**
  * Makes links of the addresses that stand in running text, such as a contact. Without that, Markdown would have to
@@ -20,8 +25,12 @@ function linked(text: string): PhrasingContent[] {
     .split(address)
     .map((part, index): PhrasingContent => {
       if (index % 2 === 0) return {type: 'text', value: part}
-      const url = part.includes('://') ? part : `mailto:${part}`
-      return {type: 'link', url, title: null, children: [{type: 'text', value: part}]}
+      return {type: 'link', url: urlOf(part), title: null, children: [{type: 'text', value: part}]}
     })
     .filter((part) => part.type !== 'text' || part.value !== '')
+}
+
+function urlOf(written: string): string {
+  if (written.includes('://')) return written
+  return written.includes('@') ? `mailto:${written}` : `http://${written}`
 }

@@ -130,6 +130,18 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
         unit: 'm',
         meaning: 'distance to the nearest edge of the habitat'
       },
+      {
+        name: 'traps',
+        kind: 'count',
+        meaning: 'number of traps, in old data that have no table of traps'
+      },
+      {
+        name: 'trap_nights',
+        kind: 'number',
+        decisive: true,
+        unit: 'trap-nights',
+        meaning: 'effort of the whole season, in old data that have no visits'
+      },
       remarks
     ]
   },

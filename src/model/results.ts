@@ -246,6 +246,9 @@ export const designSchema = z
 
 export const protocolSchema = z
   .strictObject({
+    effortKnownFor: z
+      .enum(['exposures', 'sites'])
+      .describe('sites: old data that give one effort figure for each site and know no traps or visits.'),
     firstOpened: day.optional(),
     lastCollected: day.optional(),
     intervalShortest: measure,
@@ -317,8 +320,9 @@ export const recordsSchema = z
     setAsideRows: measure,
     leftUnrecorded: measure.describe('Exposures set aside because nothing says what became of the sample.'),
     byCode: z.array(z.strictObject({code: text, severity: text, findings: measure, summary: text})),
-  judgedOtherwise: z.array(z.strictObject({code: text, severity: text, reason: text, findings: measure}))
-    .describe('Rules that the study judges otherwise, with its reasons.')
+    judgedOtherwise: z
+      .array(z.strictObject({code: text, severity: text, reason: text, findings: measure}))
+      .describe('Rules that the study judges otherwise, with its reasons.')
   })
   .meta({id: 'records'})
 

@@ -31,6 +31,8 @@ export interface Site extends Row {
   readonly bareGroundPercent?: number
   readonly canopyPercent?: number
   readonly edgeDistanceM?: number
+  readonly traps?: number
+  readonly trapNights?: number
   readonly remarks?: string
 }
 
@@ -56,6 +58,8 @@ export interface Exposure extends Row {
   /** Absent when nobody wrote it down: the catch then stays outside the effort. */
   readonly opened?: Moment
   readonly collected: Moment
+  /** Trap-nights of a whole site and season, where old data give no more than that figure. */
+  readonly statedNights?: number
   /** One of the usual words or one of the study's own (`conditions` in study.yaml); intact where the cell is empty. */
   readonly condition: ConditionWord | (string & {})
   readonly failedOn?: Moment
@@ -196,6 +200,11 @@ export interface Study {
   readonly catch: readonly CatchRecord[]
   readonly taxa: readonly Taxon[]
   readonly weather: readonly WeatherDay[]
+  /**
+   * Old data: there are no tables of traps and visits, only one effort figure for each site. Each site then stands as
+   * one trap with one exposure over the season that study.yaml states, and what cannot be known is left out.
+   */
+  readonly effortBySite?: true
   readonly tables: Readonly<Partial<Record<TableName, SourceTable>>>
   readonly problems: readonly Problem[]
   /** The author's own Markdown by study-relative path. */

@@ -12,6 +12,7 @@ import type {
   Trap,
   WeatherDay
 } from '../model/study.ts'
+import {catchBySite, effortBySite, isEffortBySite, statedSeason} from './effort-by-site.ts'
 import {gatherRows} from './gather-rows.ts'
 import type {CellConventions} from './read-cell.ts'
 import {readSettings} from './read-settings.ts'
@@ -35,7 +36,10 @@ export async function parseStudy(source: StudySource): Promise<StudyOutcome> {
   const {settings} = read
   const unreadable: Problem[] = []
   const found: Partial<Record<TableName, ReadTable>> = {}
-  for (const table of Object.values(tables)) {
+  let bySite = false
+  for (const described of Object.values(tables)) {
+    if (bySite && (described.name === 'traps' || described.name === 'visits')) continue
+    const table = bySite && described.name === 'catch' ? catchBySite : described
     const file = fileOf(table, settings)
     if (!source.files.has(file)) {
       if (!table.optional || settings.files?.[table.name] !== undefined)
@@ -43,9 +47,15 @@ export async function parseStudy(source: StudySource): Promise<StudyOutcome> {
       continue
     }
     const outcome = await readTable(source, table, file, settings, conventionsOf(settings))
-    if ('unreadable' in outcome) unreadable.push(...outcome.unreadable)
-    else found[table.name] = gathered(table, outcome, settings)
+    if ('unreadable' in outcome) {
+      unreadable.push(...outcome.unreadable)
+      continue
+    }
+    found[table.name] = gathered(table, outcome, settings)
+    if (table.name === 'sites') bySite = isEffortBySite(source, settings, outcome.source)
   }
+  const season = bySite ? statedSeason(settings) : undefined
+  if (season !== undefined && 'code' in season) unreadable.push(season)
   if (unreadable.length > 0) return {unreadable}
   const rows = (name: TableName): readonly TypedRow[] => found[name]?.rows ?? []
   const taxa = rows('taxa') as unknown as readonly Taxon[]
@@ -68,7 +78,8 @@ export async function parseStudy(source: StudySource): Promise<StudyOutcome> {
     problems: [...read.problems, ...Object.values(found).flatMap(({problems}) => problems), ...settledNames],
     texts: await readTexts(source)
   }
-  return {study}
+  if (season === undefined || 'code' in season) return {study}
+  return {study: {...study, ...effortBySite(study.sites, study.catch, season), effortBySite: true}}
 }
 
 function fileOf(table: TableDescription, settings: Settings): string {

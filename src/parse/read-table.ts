@@ -83,7 +83,7 @@ export async function readTable(
     | undefined {
     const shape = table.name === 'catch' ? settings.catch?.shape : 'long'
     const asLong = shape === 'wide' ? undefined : findHeader(table, batch.records, map)
-    const asWide = shape === 'long' ? undefined : findHeader(wideTable, batch.records, map)
+    const asWide = shape === 'long' ? undefined : findHeader(wideTable(table), batch.records, map)
     const wide =
       asWide !== undefined &&
       (shape === 'wide' || (asLong?.resolution.missing.length !== 0 && isWide(asWide.resolution)))
@@ -95,7 +95,7 @@ export async function readTable(
       return {unreadable: missing.map((column) => missingColumn(file, header.line, column))}
     const places = new CellPlaces(header.cells.length, delimiter)
     const setup = {
-      table: wide ? wideTable : table,
+      table: wide ? wideTable(table) : table,
       file,
       header: header.cells,
       resolved,

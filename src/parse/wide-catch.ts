@@ -1,18 +1,18 @@
-import {type TableDescription, tables} from '../model/columns.ts'
+import type {TableDescription} from '../model/columns.ts'
 import type {Problem} from '../model/study.ts'
 import {readCount} from './read-number.ts'
 import type {Resolution} from './resolve-columns.ts'
 import {type TableReader, type TableReaderSetup, type TypedRow, tableReader} from './table-reader.ts'
 
-/** The catch table when each taxon has a column of its own: one row per collection. */
-export const wideTable: TableDescription = {
-  ...tables.catch,
-  columns: tables.catch.columns.filter(({name}) => name !== 'taxon' && name !== 'count')
+/** A catch table in which each taxon has a column of its own: one row per collection, or per site in old data. */
+export function wideTable(long: TableDescription): TableDescription {
+  return {...long, columns: long.columns.filter(({name}) => name !== 'taxon' && name !== 'count')}
 }
 
-/** Two columns that nobody knows beside a trap and a day are names of animals, not slips of the pen. */
+/** Two columns that nobody knows beside a trap and a day, or a site, are names of animals, not slips of the pen. */
 export function isWide({resolved, missing, unknown}: Resolution): boolean {
-  return missing.length === 0 && resolved.some(({column}) => column.name === 'trap_id') && unknown.length >= 2
+  const placed = resolved.some(({column}) => column.name === 'trap_id' || column.name === 'site_id')
+  return missing.length === 0 && placed && unknown.length >= 2
 }
 
 /**

@@ -20,7 +20,7 @@ export interface Compared {
 }
 
 /** Each arrangement of the test costs a fit of the model, so that no more than these are drawn. */
-const mostFits = 999
+const mostFits = 1999
 
 type Say = (what: string) => string
 

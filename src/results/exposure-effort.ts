@@ -57,7 +57,7 @@ export function exposureEffort(
 ): ExposureEffort {
   if (exposure.condition === 'closed') return {...none, exposed: 0, closed: true}
   if (exposure.opened === undefined) return {...none, exposed: undefined}
-  const exposed = nightsBetween(exposure.opened, exposure.collected, basis)
+  const exposed = exposure.statedNights ?? nightsBetween(exposure.opened, exposure.collected, basis)
   const sample = exposure.sample ?? (record.rows ? 'sorted' : settings.no_catch_rows)
   if (sample === undefined || sample === 'lost' || record.contradicted) return {...none, exposed}
   const credit = creditOf(exposure.condition, settings)

@@ -8,6 +8,7 @@ import {comparableHabitats} from './comparable.ts'
 import {comparisonResult} from './comparison.ts'
 import {designResult} from './design.ts'
 import {effortResult} from './effort.ts'
+import {leaveOutUnknowable} from './effort-by-site.ts'
 import {habitatResults} from './habitats.ts'
 import {methodsUsed} from './methods-used.ts'
 import {partsOf} from './parts.ts'
@@ -75,7 +76,8 @@ export function computeResults(usable: UsableStudy, runner: Runner = plainRunner
     sexesAndStages: sexesAndStagesResult(analysis),
     checklist: checklistResult(analysis)
   }
-  return {...sections, methodsUsed: methodsUsed(sections)}
+  const told = study.effortBySite ? leaveOutUnknowable(sections, study.sites) : sections
+  return {...told, methodsUsed: methodsUsed(told)}
 }
 
 /** The day that documents carry: study.yaml's, else the last collection. Never a clock. */

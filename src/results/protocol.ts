@@ -23,6 +23,7 @@ export function protocolResult(analysis: Analysis): ProtocolResult {
   const middle = median(intervals)
   const mixedTimes = hasUnusedTimes(study.exposures, basis)
   return {
+    effortKnownFor: 'exposures',
     ...seasonWindow(study.exposures),
     intervalShortest: nights('Shortest interval between opening and collection', intervals[0], noInterval),
     intervalMedian: nights(

@@ -53,7 +53,9 @@ export function fieldworkOf(
   const {settings} = study
   const sites = inUse('sites', study.sites, aside)
   const siteById = new Map(sites.map((site) => [site.siteId, site]))
-  const traps = inUse('traps', study.traps, aside).flatMap((trap): TrapAtWork[] => {
+  // In old data a trap and its visit only stand for what is known of a whole site: rules on traps do not apply.
+  const known = study.effortBySite ? [] : inUse('traps', study.traps, aside)
+  const traps = known.flatMap((trap): TrapAtWork[] => {
     const site = siteById.get(trap.siteId)
     if (site === undefined) return []
     const trapType = trap.trapType ?? onlyKey(settings.trap_types)

@@ -52,6 +52,7 @@ import {siteFarFromTheOthers} from './site-far-from-the-others.ts'
 import {sitesAtOnePosition} from './sites-at-one-position.ts'
 import {sortedPartMissing} from './sorted-part-missing.ts'
 import {swappedCoordinates} from './swapped-coordinates.ts'
+import {siteWithoutEffort} from './site-without-effort.ts'
 import {taxonNotInTaxaTable} from './taxon-not-in-taxa-table.ts'
 import {taxonSpelledTwoWays} from './taxon-spelled-two-ways.ts'
 import {trapsCloseTogether} from './traps-close-together.ts'
@@ -115,6 +116,7 @@ export const rules = [
   duplicateId,
   duplicateVisit,
   visitWithoutOpeningDate,
+  siteWithoutEffort,
   visitEndsBeforeItStarts,
   visitOutsideSeason,
   failureOutsideVisit,

@@ -25,6 +25,8 @@ export interface Rule {
 
 export interface Example {
   readonly files: Readonly<Record<string, string>>
+  /** Files of the valid study that are not there. */
+  readonly without?: readonly string[]
   readonly findings: readonly string[]
 }
 

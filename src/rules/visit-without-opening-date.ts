@@ -15,7 +15,8 @@ export const visitWithoutOpeningDate = {
       findings: ['visits.csv:2:6: trap W1-1, collected on 2026-05-18, has no opening date']
     }
   ],
-  *check({exposures}, index) {
+  *check({exposures, effortBySite}, index) {
+    if (effortBySite) return
     for (const {row, trapId, opened, collected} of exposures) {
       if (opened !== undefined) continue
       yield {

@@ -6,7 +6,6 @@ declare module 'cephes' {
   export function stdtri(degreesOfFreedom: number, p: number): number
   export function stdtr(degreesOfFreedom: number, t: number): number
   export function igamc(shape: number, x: number): number
-  export function igami(shape: number, upperTail: number): number
   export function incbet(a: number, b: number, x: number): number
   export function lgam(x: number): number
   export function psi(x: number): number

@@ -89,7 +89,10 @@ export function normalWithin(
   }
 }
 
-/** How many standard errors lie on each side at a level of confidence, 0 to 1: 1.96 at 0.95. */
+/**
+ * How many standard errors lie on each side at a level of confidence, 0 to 1: the exact normal quantile,
+ * 1.959963984540054 at 0.95, which sources print as 1.96.
+ */
 function quantile(confidence: number): number {
   return normalQuantile((1 + confidence) / 2)
 }

@@ -48,8 +48,24 @@ export function countDeviance(counts: readonly number[], means: readonly number[
 
 /** ln [Gamma(y + theta) / (Gamma(theta) theta^y)]. */
 function logRisingFactorial(count: number, theta: number): number {
-  if (count > longSum) return logGamma(count + theta) - logGamma(theta) - count * Math.log(theta)
+  if (count > longSum) {
+    if (theta < largeTheta) return logGamma(count + theta) - logGamma(theta) - count * Math.log(theta)
+    // Of a large theta the difference keeps no digits (1e-8 is lost at 1e7); here what is large has cancelled.
+    const above = count + theta
+    return (
+      (above - 0.5) * Math.log1p(count / theta) - count + stirlingRemainder(above) - stirlingRemainder(theta)
+    )
+  }
   let sum = 0
   for (let j = 1; j < count; j += 1) sum += Math.log1p(j / theta)
   return sum
+}
+
+/** From here on the series of Stirling is exact to a double. */
+const largeTheta = 64
+
+/** ln Gamma(x) less (x - 1/2) ln x - x + ln(2 pi)/2 (Abramowitz & Stegun 1964, 6.1.41). */
+function stirlingRemainder(x: number): number {
+  const squared = x ** 2
+  return (1 / 12 - (1 / 360 - 1 / 1260 / squared) / squared) / x
 }

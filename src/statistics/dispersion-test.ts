@@ -35,7 +35,8 @@ export const negativeSquareRule = 'squared distances to a centroid that come out
  * memory).
  *
  * Edge cases: under measures such as Bray-Curtis z^2 can be negative: set to 0 (negativeSquareRule) and
- * counted. A group of one sample has no spread: not defined. Distances that do not vary within any group (as
+ * counted. It keeps the order of the samples, where the root of the absolute value would make a sample that lies
+ * nearer than any Euclidean space allows one that lies farther out. A group of one sample has no spread: not defined. Distances that do not vary within any group (as
  * in groups of two, whose samples lie equally far from their middle) leave F without a denominator: not
  * defined.
  *

@@ -11,6 +11,8 @@ import {infrequentEstimate, onlySingletons} from './infrequent-estimate.ts'
  * Formula: S_frequent + S_infrequent/C + (Q1/C) g, infrequent species being in at most 10 units, N incidences
  * together, m units holding any of them; C = 1 - Q1/N;
  * g = max(0, (S_infrequent/C) (m/(m-1)) sum k (k-1) Q_k / N^2 - 1). Variance by the delta method, m taken as given.
+ * N^2 and not N (N-1), a form also in use: the source divides by twice the sum over pairs of units of the products of
+ * their incidences, which is N^2 (m-1)/m for units that hold equally many.
  *
  * Source: Lee & Chao 1994, Biometrics 50:88-97; Chazdon et al. 1998, in Forest Biodiversity Research, Monitoring and
  * Modeling, 285-309 [from memory]; the interval as for Chao2, Chao 1987, Biometrics 43:783-791.

@@ -10,8 +10,9 @@ import {emptyReason, type IncidenceCounts} from './frequency-counts.ts'
  *
  * Source: Burnham & Overton 1978, Biometrika 65:625-633; 1979, Ecology 60:927-936.
  *
- * Edge cases: not defined without any occurrence or with one sampling unit; without uniques it is S. The interval
- * does not go below S.
+ * Edge cases: not defined without any occurrence or with one sampling unit (the formula would give S and no error, as
+ * if nothing could be missing, but there is no sample with a unit left out); without uniques it is S. The interval does
+ * not go below S.
  *
  * @example jackknife1(incidenceCounts([1, 1, 2, 4], 5)).value // => 5.6
  * @example jackknife1(incidenceCounts([1, 1], 1)) // => {notDefined: 'the jackknife leaves out one unit of at least two'}

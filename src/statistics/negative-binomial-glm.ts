@@ -34,8 +34,9 @@ const practicallyInfinite = 1e6
  * Source: Lawless 1987, Can. J. Stat. 15:209-225; Venables & Ripley 2002, Modern Applied Statistics with S,
  * 4th ed., section 7.4 (from memory).
  *
- * Edge cases: counts that spread no more than Poisson send theta to infinity: the result is then the Poisson
- * model and says so in `family`. Failures as for poissonGlm. With theta at its maximum the deviance is near
+ * Edge cases: counts that spread no more than Poisson send theta to infinity, where no finite theta is more likely
+ * than the Poisson model: the result is then that model and says so in `family`. It is decided for every fit by
+ * itself, so that a model without groups may be negative binomial beside a Poisson one with them. Failures as for poissonGlm. With theta at its maximum the deviance is near
  * the residual degrees of freedom whatever the fit: it is no test of fit.
  *
  * @example negativeBinomialGlm({counts: [0, 1, 5, 14], design: [[1], [1], [1], [1]]}).coefficients[0].toFixed(6) // => '1.609438'

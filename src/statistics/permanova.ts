@@ -20,8 +20,9 @@ export interface Permanova {
  *
  * Formula: F = (SS_A/(a - 1))/(SS_W/(N - a)), SS_T = sum over pairs of d^2/N, SS_W = the same within each
  * group over its size, SS_A = SS_T - SS_W; with b blocks SS_A is that of groups after blocks (traces of
- * projections of Gower's matrix) and SS_W has N - a - b + 1 degrees of freedom. p by permutationTest on SS_A,
- * which orders the arrangements as F does.
+ * projections of Gower's matrix) and SS_W has N - a - b + 1 degrees of freedom: the one-factor F would leave the
+ * differences between blocks, which no permutation within blocks can change, in its denominator. R2 is SS_A over
+ * SS_T, blocks included. p by permutationTest on SS_A, which orders the arrangements as F does.
  *
  * Source: Anderson 2001, Austral Ecol. 26:32-46; McArdle & Anderson 2001, Ecology 82:290-297.
  *

@@ -16,12 +16,14 @@ import {emptyReason, type FrequencyCounts} from './frequency-counts.ts'
  * Source: Chao et al. 2014, Ecol. Monogr. 84:45-67, tables 1 and 2; q = 0 Colwell et al. 2012, J. Plant Ecol. 5:3-21.
  *
  * Edge cases: an empty sample has none; between whole sizes below n it is linear, and a size under 1 counts as 1;
- * q = 0 stops at twice the reference size; q = 2 above n needs n >= 2, and carries a caution where no species has a
- * count above 1, because it then grows without bound. A size that is not above 0 is our own bug: RangeError.
+ * q = 0 stops at twice the reference size; q = 2 needs n >= 2, at every size (its formula is 0/0 at n = 1), and above
+ * n carries a caution where no species has a count above 1, because it then grows without bound. A size that is not
+ * above 0 is our own bug: RangeError.
  *
  * @example rarefactionAndExtrapolation(frequencyCounts([2, 2]), 0, 2) // => {value: 1.6666667}
  * @example rarefactionAndExtrapolation(frequencyCounts([2, 1, 1]), 0, 8) // => {value: 4.0253906}
  * @example rarefactionAndExtrapolation(frequencyCounts([2, 2]), 2, 2) // => {value: 1.5}
+ * @example rarefactionAndExtrapolation(frequencyCounts([1]), 2, 1) // => {notDefined: 'the reference size is one individual'}
  * @example rarefactionAndExtrapolation(frequencyCounts([2, 2]), 0, 9) // => {notDefined: 'richness is not extrapolated beyond twice the reference size'}
  */
 export function rarefactionAndExtrapolation(
@@ -35,13 +37,12 @@ export function rarefactionAndExtrapolation(
   if (order === 0 && size > 2 * sample.size * (1 + 1e-9)) {
     return {notDefined: 'richness is not extrapolated beyond twice the reference size'}
   }
-  if (order === 2 && size > sample.size) {
-    if (sample.size < 2) return {notDefined: `the reference size is one ${UNIT[sample.kind]}`}
-    if (sample.singletons === sample.species) {
-      return {value: expectedDiversity(sample, order, size), caution: UNBOUNDED[sample.kind]}
-    }
+  if (order === 2 && sample.size < 2) {
+    return {notDefined: `the reference size is one ${UNIT[sample.kind]}`}
   }
-  return {value: expectedDiversity(sample, order, size)}
+  const value = expectedDiversity(sample, order, size)
+  const unbounded = order === 2 && size > sample.size && sample.singletons === sample.species
+  return {value, ...(unbounded && {caution: UNBOUNDED[sample.kind]})}
 }
 
 const UNIT = {abundance: 'individual', incidence: 'sampling unit'} as const

@@ -14,7 +14,8 @@ import {singletonProbability} from './singleton-probability.ts'
  * Source: Chao & Jost 2012, Ecology 93:2533-2547; Chao et al. 2014, Ecol. Monogr. 84:45-67.
  *
  * Edge cases: not defined where coverage is not; a target between the coverage at n - 1 and at n lies between those
- * sizes; a coverage of 1 is reached by no finite sample, unless the sample has no singletons, or one and no
+ * sizes; where coverage stands still, as from n - 2 to n - 1 without doubletons, the smallest size that reaches the
+ * target; a coverage of 1 is reached by no finite sample, unless the sample has no singletons, or one and no
  * doubletons, and then by its own size. A target that is not above 0 and at most 1 is our own bug: RangeError.
  *
  * @example sizeForCoverage(frequencyCounts([4, 2, 1, 1]), 0.75) // => {value: 7}

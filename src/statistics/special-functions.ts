@@ -34,12 +34,6 @@ export function chiSquareUpperTail(x: number, degreesOfFreedom: number): number 
   return cephes.igamc(shape, half)
 }
 
-/** x with P(X <= x) = p for the gamma distribution of this shape and scale 1; 0 <= p < 1, shape > 0. */
-export function gammaQuantile(p: number, shape: number): number {
-  // igami inverts the upper tail.
-  return p === 0 ? 0 : cephes.igami(shape, 1 - p)
-}
-
 /** P(X <= x) for the beta distribution, the regularised incomplete beta function; 0 <= x <= 1, a and b > 0. */
 export function betaCdf(x: number, a: number, b: number): number {
   return cephes.incbet(a, b, x)

@@ -134,7 +134,7 @@ describe('models of counts, in both implementations,', () => {
   })
 
   test('give the same p of the habitats over every arrangement', () => {
-    const found = designs.flatMap(({id, input, figures, data}) => {
+    const found = designs.flatMap(({id, figures, data}) => {
       if (figures.assignments > mostAssignments) return []
       const random = randomStream(1, `agreement/${id}`)
       const {p, statistic, scheme} = likelihoodRatioPermutation(data, {limit: mostAssignments, random})

@@ -84,52 +84,105 @@ def dissimilarities(rows):
     return d
 
 
-def permanova_parts(d, habitat):
-    """Anderson 2001, one factor: sums of squared dissimilarities over numbers of sites."""
-    square = d ** 2
+def dummies(labels):
+    return np.array([[float(v == name) for name in sorted(set(labels))] for v in labels])
+
+
+def hat(columns):
+    """Projection onto the space of the columns."""
+    return columns @ np.linalg.pinv(columns)
+
+
+def permanova(d, habitat, block, assignments):
+    """Anderson 2001; habitats after blocks where there are any: the two-way model without interaction.
+
+    McArdle & Anderson 2001: sums of squares are traces of projections times Gower's matrix. Habitats are what
+    the projection onto blocks and habitats has beyond that onto blocks; without blocks this is the one-factor
+    analysis. F of a permutation within blocks rises with the habitats' sum of squares.
+    """
     n, groups = len(d), max(habitat) + 1
-    total = square[np.triu_indices(n, 1)].sum() / n
-    within = 0.0
-    for g in range(groups):
-        at = [i for i, h in enumerate(habitat) if h == g]
-        within += square[np.ix_(at, at)].sum() / (2 * len(at))
-    return total, within, groups - 1, n - groups
+    centre = np.eye(n) - 1 / n
+    gower = centre @ (-d ** 2 / 2) @ centre
+    beside = dummies(block) if block else np.ones((n, 1))
+    rest = np.eye(n) - hat(beside)
+    df1, df2 = groups - 1, n - groups - beside.shape[1] + 1
 
+    def explained(labels):
+        return float(np.trace(hat(rest @ dummies(labels)) @ gower))
 
-def permanova(d, habitat, assignments):
-    total, within, df1, df2 = permanova_parts(d, habitat)
+    total, between = float(np.trace(gower)), explained(habitat)
+    within = float(np.trace(rest @ gower)) - between
+    if block is None:
+        near_one_factor(d, habitat, total, within)
     if within <= 1e-12 * total or df2 == 0:
         return None
-    out = {'ssTotal': float(total), 'ssWithin': float(within), 'df': [df1, df2],
-           'f': float((total - within) / df1 / (within / df2)), 'r2': float(1 - within / total), 'p': None}
+    out = {'ssTotal': total, 'ssWithin': within, 'df': [df1, df2], 'f': between / df1 / (within / df2),
+           'r2': between / total, 'p': None}
     if assignments is not None:
-        hot = layouts.one_hot(assignments, df1 + 1)
-        each = np.einsum('agi,ij,agj->ag', hot, d ** 2, hot, optimize=True) / (2 * hot.sum(axis=2))
-        out['p'] = p_value(-each.sum(axis=1), -within)
+        # sizes within blocks stay, so that one inverse serves every permutation of the dummies
+        inverse = np.linalg.pinv(dummies(habitat).T @ rest @ dummies(habitat), rcond=1e-9, hermitian=True)
+        hot = layouts.one_hot(assignments, groups)
+        products = np.einsum('agi,ij,ahj->agh', hot, rest @ gower @ rest, hot, optimize=True)
+        out['p'] = p_value(np.einsum('agh,gh->a', products, inverse), between)
     return out
 
 
-def dispersion(d, habitat):
+def near_one_factor(d, habitat, total, within):
+    """The sums of squares by the other road: squared dissimilarities over numbers of sites."""
+    square, direct = d ** 2, 0.0
+    for g in range(max(habitat) + 1):
+        at = [i for i, h in enumerate(habitat) if h == g]
+        direct += square[np.ix_(at, at)].sum() / (2 * len(at))
+    assert np.allclose([square[np.triu_indices(len(d), 1)].sum() / len(d), direct], [total, within], atol=1e-12)
+
+
+def variance_ratio(z, labels):
+    """F of a one-way analysis of variance; None where nothing varies within."""
+    groups = [z[labels == g] for g in range(labels.max() + 1)]
+    within = sum(((g - g.mean()) ** 2).sum() for g in groups)
+    between = sum(len(g) * (g.mean() - z.mean()) ** 2 for g in groups)
+    df1, df2 = len(groups) - 1, len(z) - len(groups)
+    if df2 == 0 or within <= 1e-12 * (within + between) or within <= 1e-20:
+        return None
+    return float(between / df1 / (within / df2))
+
+
+def dispersion(d, habitat, assignments=None):
     """Anderson 2006: distance of each site to its habitat's centroid in the full principal-coordinate space.
 
     Squared distance = positive axes minus negative axes = mean d^2 to the habitat's sites minus half their
-    mean squared dissimilarity. Rule for a negative one: the square root of its absolute value.
+    mean squared dissimilarity. Rule for a negative one: 0, which keeps the order of the sites.
     """
-    square = d ** 2
+    square, labels = d ** 2, np.array(habitat)
     z, negative = np.zeros(len(d)), 0
     for g in range(max(habitat) + 1):
         at = [i for i, h in enumerate(habitat) if h == g]
         inner = square[np.ix_(at, at)]
         squared = inner.mean(axis=1) - inner.mean() / 2
         negative += int(np.sum(squared < -1e-12))
-        z[at] = np.sqrt(np.abs(squared))
-    groups = [z[np.array(habitat) == g] for g in range(max(habitat) + 1)]
-    within = sum(((g - g.mean()) ** 2).sum() for g in groups)
-    between = sum(len(g) * (g.mean() - z.mean()) ** 2 for g in groups)
-    df1, df2 = len(groups) - 1, len(z) - len(groups)
-    out = {'distances': [float(v) for v in z], 'negativeSquares': negative, 'f': None}
-    if df2 > 0 and within > 1e-12 * (within + between) and within > 1e-20:
-        out['f'] = float(between / df1 / (within / df2))
+        z[at] = np.sqrt(np.maximum(squared, 0))
+    single = min(habitat.count(g) for g in set(habitat)) < 2
+    f = None if single else variance_ratio(z, labels)
+    out = {'distances': [float(v) for v in z], 'negativeSquares': negative, 'f': f, 'p': None}
+    if f is not None and assignments is not None:
+        out['p'] = p_value(residual_ratios(d, labels, assignments), f)
+    return out
+
+
+def residual_ratios(d, labels, assignments):
+    """F of every assignment of the sites' deviations from their own centroids, on all axes (Anderson 2006)."""
+    n = len(d)
+    centre = np.eye(n) - 1 / n
+    values, vectors = np.linalg.eigh(centre @ (-d ** 2 / 2) @ centre)
+    axes, sign = vectors * np.sqrt(np.abs(values)), np.sign(values)
+    hot = layouts.one_hot(labels[None], labels.max() + 1)[0]
+    residuals = axes - hot.T @ (hot @ axes / hot.sum(axis=1, keepdims=True))
+    out = []
+    for one in assignments:
+        hot = layouts.one_hot(one[None], labels.max() + 1)[0]
+        gap = residuals - hot.T @ (hot @ residuals / hot.sum(axis=1, keepdims=True))
+        f = variance_ratio(np.sqrt(np.maximum((gap ** 2 * sign).sum(axis=1), 0)), one)
+        out.append(np.inf if f is None else f)
     return out
 
 
@@ -376,10 +429,11 @@ def design(case, fits, stress_stream):
         for key in ('permanova', 'permanovaSquareRoot', 'dispersion', 'eigenvalues', 'stress'):
             out[key], why[key] = None, 'Bray-Curtis of two empty sites is not defined'
     else:
-        out['permanova'] = permanova(d, habitat, assignments)
-        out['dispersion'] = dispersion(d, habitat)
+        out['permanova'] = permanova(d, habitat, block, assignments)
+        out['dispersion'] = dispersion(d, habitat, assignments)
         if out['dispersion']['f'] is None:
-            why['dispersion.f'] = 'distances to the centroid do not vary within habitats'
+            why['dispersion.f'] = why['dispersion.p'] = ('one site in a habitat has no spread' if min(sizes) < 2 else
+                                                         'distances to the centroid do not vary within habitats')
         values, axes = principal_coordinates(d)
         out['eigenvalues'] = [float(v) for v in values]
         out['stress'] = None
@@ -391,9 +445,9 @@ def design(case, fits, stress_stream):
             least, of_axes = least_stress(d, axes, stress_stream)
             out['stress'] = {'ofPrincipalAxes': of_axes, 'least': least}
         roots = dissimilarities(np.sqrt(rows))
-        out['permanovaSquareRoot'] = permanova(roots, habitat, assignments)
+        out['permanovaSquareRoot'] = permanova(roots, habitat, block, assignments)
     if assignments is None:
-        for key in ('kruskalWallisP', 'permanova.p', 'indicators.p'):
+        for key in ('kruskalWallisP', 'permanova.p', 'dispersion.p', 'indicators.p'):
             why[key] = 'more than %d assignments' % layouts.MOST
     out['indicators'] = indicator_values(rows, habitat, assignments)
     pooled = [counts[np.array(habitat) == g].sum(axis=0) for g in range(groups)]

@@ -122,7 +122,10 @@ def ace(sample):
 
 
 def targets(sample):
-    """Coverages to ask for: below, in the jump at n, above; none where they would coincide."""
+    """Coverages to ask for: below, in the jump at n, above; none where they would coincide.
+
+    Without doubletons coverage stands still from n - 2 to n - 1: at that very height no size is the only one.
+    """
     before, here = sample.coverage(sample.n - 1), sample.coverage(sample.n)
     wanted = [before / 2, mpf(9) / 10, mpf(99) / 100]
     if here > before:
@@ -130,7 +133,7 @@ def targets(sample):
     twice = sample.coverage(2 * sample.n)
     if twice > here:
         wanted.append((here + twice) / 2)
-    return [float(t) for t in wanted]
+    return [float(t) for t in wanted if abs(t - before) > mpf(10) ** -12]
 
 
 def abundance(case):
@@ -188,6 +191,8 @@ def equal_coverage(case, by_id):
             kept.append((len(rows), sample))
             rows.append({'id': member, 'coverageAtN': float(sample.coverage(sample.n)),
                          'coverageAtTwiceN': float(sample.coverage(2 * sample.n))})
+    if len(kept) < 2:
+        return {'id': case['id'], 'coverage': None, 'members': rows, 'why': {'coverage': 'fewer than two to compare'}}
     target = min(sample.coverage(2 * sample.n) for _, sample in kept)
     for place, sample in kept:
         size = sample.size_for(target)

@@ -177,7 +177,7 @@ interface Reference {
   readonly abundance: readonly AbundanceFigures[]
   readonly incidence: readonly IncidenceFigures[]
   readonly equalCoverage: readonly (Named & {
-    readonly coverage: number
+    readonly coverage: Figure
     readonly members: readonly {
       readonly id: string
       readonly leftOut?: string

@@ -97,7 +97,7 @@ def check_dispersion():
         z = np.zeros(n)
         for g in set(habitat):
             at = habitat == g
-            z[at] = np.sqrt(np.abs(((axes[at] - axes[at].mean(axis=0)) ** 2 * sign).sum(axis=1)))
+            z[at] = np.sqrt(np.maximum(((axes[at] - axes[at].mean(axis=0)) ** 2 * sign).sum(axis=1), 0))
         assert np.allclose(z, designs.dispersion(d, case['habitat'])['distances'], atol=2e-8)
         f = designs.dispersion(d, case['habitat'])['f']
         if f is not None:

@@ -107,7 +107,7 @@ def incidence(case):
     put('ice', ice(units, holding) if some else None, reason)
     put('iceFalling', ice(units, holding, True) if some else None, reason)
     # Burnham & Overton 1978, 1979
-    put('jackknife1', s + units.q1s * mpf(t - 1) / t if some else None, none)
+    put('jackknife1', s + units.q1s * mpf(t - 1) / t if some and t > 1 else None, 'one sampling unit' if some else none)
     put('jackknife2', s + units.q1s * mpf(2 * t - 3) / t - units.q2s * mpf(t - 2) ** 2 / (t * (t - 1))
         if some and t > 1 else None, 'one sampling unit' if some else none)
     no_coverage = units.why_no_coverage()

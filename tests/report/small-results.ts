@@ -153,6 +153,7 @@ const small = {
     nearestAny: {smallest: measure(412, 'metres', ['metre', 'metres']), largest: none}
   },
   protocol: {
+    effortKnownFor: 'exposures',
     firstOpened: '2026-05-28',
     lastCollected: '2026-06-11',
     intervalShortest: measure(7, 'nights', ['night', 'nights']),

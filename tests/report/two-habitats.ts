@@ -380,6 +380,7 @@ export const twoHabitats: Results = {
     nearestAny: {smallest: measure(800, 'metres'), largest: measure(1200, 'metres')}
   },
   protocol: {
+    effortKnownFor: 'exposures',
     firstOpened: '2026-05-28',
     lastCollected: '2026-06-17',
     intervalShortest: measure(10, 'nights', ['night', 'nights']),

@@ -3,14 +3,6 @@ import type {Measure} from '../../src/model/quantity.ts'
 import type {AssemblageResult, CurveResult} from '../../src/model/results.ts'
 import {computeResults} from '../../src/results/index.ts'
 import {plainRunner, replicatesOf} from '../../src/results/replicates.ts'
-import {bootstrapReplicates} from '../../src/statistics/bootstrap-replicates.ts'
-import {bootstrapStandardErrors} from '../../src/statistics/bootstrap-standard-errors.ts'
-import {diversityAlongCoverage} from '../../src/statistics/coverage-curve.ts'
-import {curveSizes} from '../../src/statistics/curve-sizes.ts'
-import {coverageStatistics} from '../../src/statistics/diversity-at-coverage.ts'
-import {curveStatistics} from '../../src/statistics/diversity-curve.ts'
-import {frequencyCounts} from '../../src/statistics/frequency-counts.ts'
-import {randomStream} from '../../src/statistics/random-stream.ts'
 import {madeStudy} from './made-study.ts'
 import {numberOf, tinyResults, tinyStudy} from './tiny-study.ts'
 
@@ -151,27 +143,4 @@ test('replicates split among runners and joined are those of one runner', () => 
     ...replicatesOf(task, 70, task.replicates)
   ])
   expect(JSON.stringify(split)).toBe(JSON.stringify(computeResults(usable, plainRunner)))
-})
-
-test('standard errors read off the curve are near those solved for every replicate', () => {
-  const sample = frequencyCounts(girdled)
-  const sizes = curveSizes(sample.size, 16)
-  const coverages = [0.7, 0.9, 0.95]
-  const along = curveStatistics(sizes)
-  const read = bootstrapStandardErrors(
-    bootstrapReplicates(sample, randomStream(1, 'read'), 0, 300, (drawn) =>
-      diversityAlongCoverage(drawn, sizes, along(drawn), coverages)
-    ),
-    9
-  )
-  for (const [index, coverage] of coverages.entries()) {
-    const solved = bootstrapStandardErrors(
-      bootstrapReplicates(sample, randomStream(1, 'read'), 0, 300, coverageStatistics(coverage)),
-      3
-    )
-    for (const order of [0, 1, 2]) {
-      expect(read[3 * index + order]! / solved[order]!).toBeGreaterThan(0.9)
-      expect(read[3 * index + order]! / solved[order]!).toBeLessThan(1.1)
-    }
-  }
 })

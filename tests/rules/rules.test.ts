@@ -28,8 +28,9 @@ const infrastructure = new Set([
   'study-index.ts'
 ])
 
-async function judge(files: Readonly<Record<string, string>>) {
-  const outcome = await parseStudy(memorySource({...baseStudy, ...files}))
+async function judge(files: Readonly<Record<string, string>>, without: readonly string[] = []) {
+  const all = Object.entries({...baseStudy, ...files}).filter(([path]) => !without.includes(path))
+  const outcome = await parseStudy(memorySource(Object.fromEntries(all)))
   if ('unreadable' in outcome) throw new Error(JSON.stringify(outcome.unreadable))
   return judgeStudy(outcome.study)
 }
@@ -49,9 +50,9 @@ test('the base study has no finding, and every row of it is used', async () => {
 
 for (const rule of rules as readonly Rule[]) {
   describe(rule.code, () => {
-    for (const [index, {files, findings}] of rule.examples.entries()) {
+    for (const [index, {files, without, findings}] of rule.examples.entries()) {
       test(`example ${index + 1} gives ${findings.length === 0 ? 'no finding' : findings.join(' | ')}`, async () => {
-        const judged = await judge(files)
+        const judged = await judge(files, without)
         const found = judged.findings.filter(({code}) => code === rule.code)
         expect(found.map(({place, message}) => `${formatPlace(place)}: ${message}`)).toEqual(findings)
       })

@@ -58,6 +58,22 @@ const sitesWithTraps: Edit = (files) => {
   return without('traps.csv')(withFile(files, 'sites.csv', csvText(Object.keys(lines[0]!), lines)))
 }
 
+/** The twin as old data: sums by site and one effort figure for each site but the first. */
+const asOldData: Edit = (files) => {
+  const sums = new Map<string, {site_id: string; taxon: string; life_stage: string; count: number}>()
+  for (const {trap_id = '', taxon = '', life_stage = '', count} of parsed(files, 'catch.csv').data) {
+    const site_id = trap_id.split('-')[0] ?? ''
+    const key = [site_id, taxon, life_stage].join()
+    const sum = sums.get(key) ?? {site_id, taxon, life_stage, count: 0}
+    sums.set(key, {...sum, count: sum.count + Number(count)})
+  }
+  const records = [...sums.values()].map((sum) => ({...sum, count: String(sum.count)}))
+  const withEffort = rows('sites', (row, at) => ({...row, trap_nights: at === 0 ? '' : '672'}))(files)
+  return without('traps.csv')(
+    without('visits.csv')(withFile(withEffort, 'catch.csv', csvText(['site_id', 'taxon', 'life_stage', 'count'], records)))
+  )
+}
+
 /** For every rule one way to break the twin. Where one slip takes other rows with it, all of it is listed. */
 export const slips: Readonly<Record<RuleCode, Slip>> = {
   'invalid-setting': {
@@ -67,6 +83,10 @@ export const slips: Readonly<Record<RuleCode, Slip>> = {
   'unknown-setting': {
     edit: replaced('study.yaml', '\nfunding:', '\nfundings:'),
     found: ['study.yaml:26:1 caution unknown-setting']
+  },
+  'site-without-effort': {
+    edit: asOldData,
+    found: ['sites.csv:2:321 caution site-without-effort']
   },
   'judgement-without-effect': {
     edit: replaced(

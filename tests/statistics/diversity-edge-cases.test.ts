@@ -69,7 +69,9 @@ describe('one individual', () => {
     expect(rarefactionAndExtrapolation(one, 2, 2)).toEqual({
       notDefined: 'the reference size is one individual'
     })
-    expect(rarefactionAndExtrapolation(one, 2, 1)).toEqual({value: 1})
+    expect(rarefactionAndExtrapolation(one, 2, 1)).toEqual({
+      notDefined: 'the reference size is one individual'
+    })
     expect(rarefactionAndExtrapolation(one, 0, 2)).toEqual({value: 1})
     expect(shannonAsymptotic(one)).toEqual({value: 0})
     expect(curveSizes(1)).toEqual([1, 2])

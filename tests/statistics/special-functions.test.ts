@@ -3,7 +3,6 @@ import {
   betaCdf,
   chiSquareUpperTail,
   digamma,
-  gammaQuantile,
   logGamma,
   normalQuantile,
   scaledExponentialIntegral,
@@ -60,17 +59,6 @@ test('the upper tail of chi-square goes from 1 at zero to 0 where a double canno
   expect(chiSquareUpperTail(0, 3)).toBe(1)
   expect(chiSquareUpperTail(1e5, 3)).toBe(0)
   expect(chiSquareUpperTail(1380, 2)).toBeCloseTo(Math.exp(-690), 310)
-})
-
-test('gamma quantiles give the exact Poisson limits for ten events', () => {
-  // Garwood 1936, Biometrika 28:437-442 [from memory].
-  expect(gammaQuantile(0.025, 10)).toBeCloseTo(4.795, 3)
-  expect(gammaQuantile(0.975, 11)).toBeCloseTo(18.39, 3)
-  expect(gammaQuantile(0, 10)).toBe(0)
-})
-
-test('the gamma quantile of shape 1 is that of the exponential distribution', () => {
-  for (const p of [0.001, 0.5, 0.95]) expect(gammaQuantile(p, 1)).toBeCloseTo(-Math.log1p(-p), 13)
 })
 
 test('the beta distribution with whole parameters is a binomial tail', () => {

@@ -3,8 +3,8 @@ import type {Exposure, Site} from '../../model/study.ts'
 import type {Dataset} from '../dataset.ts'
 import type {PublishedPlace} from '../privacy/published-place.ts'
 import type {PoolEvent, SeasonEvents, SiteEvent, TrapEvent, VisitEvent} from './season-events.ts'
-import type {Term} from './terms.ts'
 import type {TermColumn, TermTable} from './term-table.ts'
+import type {Term} from './terms.ts'
 
 /** One event of any level, ready to be written. */
 export interface EventRow {
@@ -26,7 +26,10 @@ export interface EventRow {
 
 /** The event core: season, sites, traps, exposures. Nothing is inherited and nothing summed upwards: each row says its own. */
 export function eventTable(events: SeasonEvents, dataset: Dataset): TermTable<EventRow> {
-  const constants: [Term, string][] = [['dwc:samplingProtocol', 'pitfall trap'], ['dwc:datasetName', dataset.title]]
+  const constants: [Term, string][] = [
+    ['dwc:samplingProtocol', 'pitfall trap'],
+    ['dwc:datasetName', dataset.title]
+  ]
   if (dataset.licence !== undefined) constants.push(['dcterms:license', dataset.licence.url])
   return {
     file: 'event.csv',
@@ -51,14 +54,23 @@ function columns(contact: string | undefined): readonly TermColumn<EventRow>[] {
     {term: 'dwc:locationID', value: ({location}) => location},
     {term: 'dwc:country', value: ({site}) => site?.country},
     // Only a code that was written down: names of countries are not looked up.
-    {term: 'dwc:countryCode', value: ({site}) => (/^[A-Z]{2}$/.test(site?.country ?? '') ? site?.country : undefined)},
+    {
+      term: 'dwc:countryCode',
+      value: ({site}) => (/^[A-Z]{2}$/.test(site?.country ?? '') ? site?.country : undefined)
+    },
     {term: 'dwc:stateProvince', value: ({site}) => site?.region},
-    {term: 'dwc:locality', value: ({site, place}) => (place?.shown === 'withheld' ? undefined : site?.locality)},
+    {
+      term: 'dwc:locality',
+      value: ({site, place}) => (place?.shown === 'withheld' ? undefined : site?.locality)
+    },
     {term: 'dwc:minimumElevationInMeters', value: elevation},
     {term: 'dwc:maximumElevationInMeters', value: elevation},
     {term: 'dwc:decimalLatitude', value: ({place}) => place?.latitude},
     {term: 'dwc:decimalLongitude', value: ({place}) => place?.longitude},
-    {term: 'dwc:geodeticDatum', value: ({site, place}) => (place?.latitude === undefined ? undefined : datumOf(site?.datum))},
+    {
+      term: 'dwc:geodeticDatum',
+      value: ({site, place}) => (place?.latitude === undefined ? undefined : datumOf(site?.datum))
+    },
     {term: 'dwc:coordinateUncertaintyInMeters', value: ({place}) => place?.uncertaintyM},
     {term: 'dwc:coordinatePrecision', value: ({place}) => place?.precision},
     {term: 'dwc:georeferenceRemarks', value: ({place}) => assumed(place)},
@@ -170,7 +182,8 @@ function trapRow(
 
 function visitRow({id, trap, exposure, effort, isPooled}: VisitEvent, of: EventRow): EventRow {
   const counts = effort.net > 0 || effort.unsorted > 0
-  const days = counts && !isPooled && effort.exposed !== undefined && effort.exposed > 0 ? effort.exposed : undefined
+  const days =
+    counts && !isPooled && effort.exposed !== undefined && effort.exposed > 0 ? effort.exposed : undefined
   return {
     ...of,
     id,
@@ -178,7 +191,11 @@ function visitRow({id, trap, exposure, effort, isPooled}: VisitEvent, of: EventR
     type: 'trapVisit',
     date: intervalOf(exposure),
     ...(days !== undefined && {days: rounded(days), effort: effortWords(effort)}),
-    remarks: [stateWords(exposure), isPooled ? 'the catch was pooled with that of other traps' : '', exposure.remarks ?? '']
+    remarks: [
+      stateWords(exposure),
+      isPooled ? 'the catch was pooled with that of other traps' : '',
+      exposure.remarks ?? ''
+    ]
       .filter((part) => part !== '')
       .join('; ')
   }

@@ -1,10 +1,10 @@
 import type {Study} from '../../model/study.ts'
+import type {StudyPrivacy} from '../privacy/study-privacy.ts'
 import {rounded, stateWords} from './event-rows.ts'
 import type {PoolEvent, SeasonEvents, SiteEvent, VisitEvent} from './season-events.ts'
-import type {StudyPrivacy} from '../privacy/study-privacy.ts'
 import {isFullyReported, isPoolFullyReported, isReportedEmpty, type Target} from './target.ts'
-import type {Term} from './terms.ts'
 import type {TermColumn, TermTable} from './term-table.ts'
+import type {Term} from './terms.ts'
 
 /** What one event set out to find, how hard it looked and how fully it reports. */
 export interface HumboldtRow {
@@ -88,7 +88,10 @@ function columns({groups, lifeStages}: Target): readonly TermColumn<HumboldtRow>
     {term: 'eco:hasVouchers', value: ofCollection(({vouchers}) => vouchers)},
     {term: 'eco:samplingPerformedBy', value: ({by}) => by},
     {term: 'eco:isSamplingEffortReported', value: ofCollection(({effort}) => effort !== undefined)},
-    {term: 'eco:samplingEffortProtocol', value: ({effort}) => (effort === undefined ? undefined : effortProtocol)},
+    {
+      term: 'eco:samplingEffortProtocol',
+      value: ({effort}) => (effort === undefined ? undefined : effortProtocol)
+    },
     {term: 'eco:samplingEffortValue', value: ({effort}) => effort},
     {term: 'eco:samplingEffortUnit', value: ({effort}) => (effort === undefined ? undefined : 'trapDays')},
     {term: 'eco:reportedExtremeConditions', value: ({extreme}) => extreme}
@@ -198,15 +201,16 @@ function nestingWords(sites: readonly SiteEvent[]): string {
 
 /** The trap and its fluid in the words of study.yaml. */
 function protocolWords({trap_types: types, fluids}: Study['settings']): string {
-  const trapWords = Object.values(types ?? {}).map(({container = 'pitfall trap', rim_diameter_mm: rim, depth_mm: depth, cover}) =>
-    [
-      container,
-      rim === undefined ? '' : `rim ${rim} mm wide`,
-      depth === undefined ? '' : `${depth} mm deep`,
-      typeof cover === 'string' ? `cover: ${cover}` : ''
-    ]
-      .filter((part) => part !== '')
-      .join(', ')
+  const trapWords = Object.values(types ?? {}).map(
+    ({container = 'pitfall trap', rim_diameter_mm: rim, depth_mm: depth, cover}) =>
+      [
+        container,
+        rim === undefined ? '' : `rim ${rim} mm wide`,
+        depth === undefined ? '' : `${depth} mm deep`,
+        typeof cover === 'string' ? `cover: ${cover}` : ''
+      ]
+        .filter((part) => part !== '')
+        .join(', ')
   )
   const fluidWords = Object.values(fluids ?? {}).map(({substance = 'fluid', dilution}) =>
     dilution === undefined ? substance : `${substance} ${dilution}`

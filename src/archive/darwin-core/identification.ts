@@ -22,7 +22,11 @@ export interface Identification {
  *
  * Source: Darwin Core quick reference guide, notes on scientificName and identificationQualifier.
  */
-export function identificationOf(recorded: RecordedName, written: string, doubt: string | undefined): Identification {
+export function identificationOf(
+  recorded: RecordedName,
+  written: string,
+  doubt: string | undefined
+): Identification {
   const {name, taxon} = recorded
   const {class: className, order, family, genus, authority, englishName} = taxon ?? {}
   const rank = taxon?.rank?.toLowerCase()
@@ -32,7 +36,8 @@ export function identificationOf(recorded: RecordedName, written: string, doubt:
     ...(family !== undefined && {family}),
     ...(genus !== undefined && {genus})
   }
-  const isCertain = doubt === undefined && rank !== 'morphospecies' && !/\b(spp?|cf|aff|nr)\b\.?|\?/i.test(name)
+  const isCertain =
+    doubt === undefined && rank !== 'morphospecies' && !/\b(spp?|cf|aff|nr)\b\.?|\?/i.test(name)
   if (isCertain) {
     return {
       scientificName: name,

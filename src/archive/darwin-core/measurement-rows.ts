@@ -75,9 +75,13 @@ function trapFacts({id, trap}: TrapEvent, {study: {settings}}: SeasonEvents): It
   ])
 }
 
-function visitFacts({id, exposure, trap}: VisitEvent, {study: {settings}}: SeasonEvents): Iterable<MeasurementRow> {
+function visitFacts(
+  {id, exposure, trap}: VisitEvent,
+  {study: {settings}}: SeasonEvents
+): Iterable<MeasurementRow> {
   const {condition, rim, fluid, fluidLeftMm, coverState, vertebratesCount, vertebratesWhat} = exposure
-  const other = fluid === undefined || fluid === trap.trap.fluid ? undefined : fluidWords(fluid, settings.fluids)
+  const other =
+    fluid === undefined || fluid === trap.trap.fluid ? undefined : fluidWords(fluid, settings.fluids)
   return facts(id, [
     ['condition', 'state in which the trap was found', condition],
     ['rim', 'how the rim stood to the soil', rim],

@@ -1,6 +1,6 @@
 import {element, type Xml, xmlDocument} from '../xml.ts'
-import {type Term, termIri} from './terms.ts'
 import type {TermTable} from './term-table.ts'
+import {type Term, termIri} from './terms.ts'
 
 export const metadataFile = 'eml.xml'
 

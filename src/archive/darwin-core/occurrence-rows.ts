@@ -32,7 +32,8 @@ export function occurrenceTable(
   return {
     file: 'occurrence.csv',
     rowType: 'dwc:Occurrence',
-    title: 'Occurrences: what each collection held, and which of the groups sought an intact trap did not catch',
+    title:
+      'Occurrences: what each collection held, and which of the groups sought an intact trap did not catch',
     columns: columns(dataset),
     constants: [
       ['dwc:kingdom', 'Animalia'],
@@ -89,7 +90,9 @@ function columns({authors, others}: Dataset): readonly TermColumn<OccurrenceRow>
     {
       term: 'dwc:dataGeneralizations',
       value: ({withheld}) =>
-        withheld === undefined ? undefined : 'the records of the season are summed and stand with the season as a whole'
+        withheld === undefined
+          ? undefined
+          : 'the records of the season are summed and stand with the season as a whole'
     },
     {term: 'dwc:occurrenceRemarks', value: ({remarks}) => remarks}
   ]
@@ -126,7 +129,10 @@ function identifier({privacy: {names}}: SeasonEvents): Identify {
   const known = new Map<string, Map<string, Identification>>()
   return ({taxon, qualifier}) => {
     let ofName = known.get(taxon)
-    if (ofName === undefined) known.set(taxon, (ofName = new Map()))
+    if (ofName === undefined) {
+      ofName = new Map()
+      known.set(taxon, ofName)
+    }
     let found = ofName.get(qualifier ?? '')
     if (found === undefined) {
       found = identificationOf(names.of(taxon), taxon, qualifier)

@@ -96,7 +96,12 @@ export function seasonEvents(study: Study, privacy: StudyPrivacy, id: string): S
         id: ids(`${id}:visit:${trap.id}:${isoMoment(exposure.collected)}`),
         trap: event,
         exposure,
-        effort: exposureEffort(exposure, catchOnRecord(exposure, behind.get(exposure)!), study.settings, basis),
+        effort: exposureEffort(
+          exposure,
+          catchOnRecord(exposure, behind.get(exposure)!),
+          study.settings,
+          basis
+        ),
         records: own.flatMap(({records}) => shown(records)),
         animals: own.reduce((sum, {animals}) => sum + animals, 0),
         fraction: Math.min(1, ...behind.get(exposure)!.map(({fraction}) => fraction)),

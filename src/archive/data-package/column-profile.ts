@@ -84,7 +84,9 @@ export class ColumnProfiler {
       this.#greatest = Math.max(this.#greatest, value)
     }
     this.#day &&= isCalendarDay(cell)
-    this.#dayTime &&= /^\d{4}-\d\d-\d\dT([01]\d|2[0-3]):[0-5]\d:[0-5]\d(Z|[+-]\d\d:\d\d)?$/.test(cell) && isCalendarDay(cell.slice(0, 10))
+    this.#dayTime &&=
+      /^\d{4}-\d\d-\d\dT([01]\d|2[0-3]):[0-5]\d:[0-5]\d(Z|[+-]\d\d:\d\d)?$/.test(cell) &&
+      isCalendarDay(cell.slice(0, 10))
   }
 }
 
@@ -100,7 +102,7 @@ function isCalendarDay(text: string): boolean {
 
 /** The profile of a table from its records: the first that are given are its header. */
 export async function profileTable(
-  batches: AsyncIterable<readonly (readonly string[])[]>,
+  batches: AsyncIterable<{readonly records: readonly (readonly string[])[]}>,
   isHeader: (cells: readonly string[]) => boolean
 ): Promise<(TableProfile & {readonly headerRow: number}) | undefined> {
   let header: readonly string[] | undefined
@@ -109,7 +111,7 @@ export async function profileTable(
   let rows = 0
   let isEven = true
   let profilers: ColumnProfiler[] = []
-  for await (const records of batches) {
+  for await (const {records} of batches) {
     for (const cells of records) {
       seen += 1
       if (header === undefined) {

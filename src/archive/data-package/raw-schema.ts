@@ -53,7 +53,8 @@ export function rawSchema(raw: RawTable, all: readonly RawTable[], settings: Set
   const meant = meanings(sources, settings)
   const [only] = sources.length === 1 ? sources : []
   const key = only === undefined ? undefined : plainColumn(only, keys[only.name] ?? '', settings)
-  const isKey = key !== undefined && profile.columns[key]?.isUnique === true && profile.columns[key].empty === 0
+  const isKey =
+    key !== undefined && profile.columns[key]?.isUnique === true && profile.columns[key].empty === 0
   const foreignKeys = foreignKeysOf(raw, all, settings, names)
   return {
     $schema: tableSchemaProfile,
@@ -139,7 +140,8 @@ function constraintsOf(column: Column, profile: ColumnProfile): Constraints {
     least > (bound.exclusiveMinimum ?? Number.NEGATIVE_INFINITY) &&
     greatest <= (bound.maximum ?? Number.POSITIVE_INFINITY)
   const words = column.kind === 'word' ? column.words : undefined
-  const isWorded = words !== undefined && values !== undefined && [...values].every((value) => words.includes(value))
+  const isWorded =
+    words !== undefined && values !== undefined && [...values].every((value) => words.includes(value))
   return {
     ...(column.required && profile.empty === 0 && {required: true}),
     ...(isWithin && bound),

@@ -92,7 +92,8 @@ function editSiteWords(
   if (place === undefined || place.shown === 'withheld') write(mutable, 'locality', '')
   const uncertainty = columns.get('coordinate_uncertainty_m')?.text(cells) ?? ''
   if (uncertainty === '') return
-  const enlarged = place?.uncertaintyM === undefined || place.uncertaintyAssumed ? '' : `${place.uncertaintyM}`
+  const enlarged =
+    place?.uncertaintyM === undefined || place.uncertaintyAssumed ? '' : `${place.uncertaintyM}`
   write(mutable, 'coordinate_uncertainty_m', enlarged)
 }
 
@@ -108,7 +109,8 @@ type Settle = ReturnType<Reading['settle']>
 function renameCells(placeholders: ReadonlyMap<string, string>, settle: Settle): CellEdit {
   return (cells) => {
     for (const [index, written] of cells.entries()) {
-      const placeholder = written.trim() === '' ? undefined : placeholderCell(written, settle(written.trim()), placeholders)
+      const placeholder =
+        written.trim() === '' ? undefined : placeholderCell(written, settle(written.trim()), placeholders)
       if (placeholder !== undefined) cells[index] = placeholder
     }
   }
@@ -127,8 +129,18 @@ function catchEdit(columns: Columns, placeholders: ReadonlyMap<string, string>, 
   }
 }
 
-/** What tells no name: the groups that scopes are made of, and how sensitive the kind is. */
-const kept = new Set(['class', 'order', 'family', 'rank', 'guild', 'sensitive', 'taxon', 'accepted_name'])
+/** What tells no name by itself, and other numbers hang on. */
+const kept = new Set([
+  'class',
+  'order',
+  'family',
+  'rank',
+  'guild',
+  'body_length_mm',
+  'sensitive',
+  'taxon',
+  'accepted_name'
+])
 
 function taxonEdit(columns: Columns, placeholders: ReadonlyMap<string, string>, settle: Settle): CellEdit {
   const [taxon, accepted] = [columns.get('taxon'), columns.get('accepted_name')]

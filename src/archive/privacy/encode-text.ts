@@ -22,7 +22,8 @@ export function startOf(encoding: string): string {
 function utf16(text: string, littleEndian: boolean): Uint8Array {
   const bytes = new Uint8Array(text.length * 2)
   const view = new DataView(bytes.buffer)
-  for (let index = 0; index < text.length; index++) view.setUint16(index * 2, text.charCodeAt(index), littleEndian)
+  for (let index = 0; index < text.length; index++)
+    view.setUint16(index * 2, text.charCodeAt(index), littleEndian)
   return bytes
 }
 

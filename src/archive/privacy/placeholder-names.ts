@@ -2,7 +2,9 @@ import {codeUnitOrder} from '../../results/code-unit-order.ts'
 
 /** `Sensitive kind 1` for every name that is not shown with a place: counted, not named. */
 export function placeholderNames(withheld: ReadonlySet<string>): ReadonlyMap<string, string> {
-  return new Map([...withheld].sort(codeUnitOrder).map((name, index) => [name, `Sensitive kind ${index + 1}`]))
+  return new Map(
+    [...withheld].sort(codeUnitOrder).map((name, index) => [name, `Sensitive kind ${index + 1}`])
+  )
 }
 
 /**

@@ -18,7 +18,9 @@ export function privateMatters(study: Study, privacy: StudyPrivacy): PrivateMatt
   const traps = study.traps.filter((trap) => isFiner(trap, privacy.placeOfTrap(trap.trapId)))
   // A row that was set aside is still in the file, with its position.
   const aside = hasPositionsSetAside(study)
-  const withheld = new Set(study.catch.filter(({taxon, count}) => count > 0 && privacy.isWithheld(taxon)).map(({taxon}) => taxon))
+  const withheld = new Set(
+    study.catch.filter(({taxon, count}) => count > 0 && privacy.isWithheld(taxon)).map(({taxon}) => taxon)
+  )
   const catchAside = (study.tables.catch?.rowsRead ?? 0) > study.catch.length
   const names = withheld.size > 0 || (privacy.withheldNames.size > 0 && catchAside)
   const emails = privateEmails(study.settings)
@@ -39,7 +41,9 @@ export function privateMatters(study: Study, privacy: StudyPrivacy): PrivateMatt
             `${counted(privacy.withheldNames.size, 'name')} of sensitive taxa (category 1 or 2, Chapman 2020) ${privacy.withheldNames.size === 1 ? 'is' : 'are'} replaced by a number, so that no place is given away; all counts stand.`
           ]
         : []),
-      ...(emails.length > 0 ? [`${counted(emails.length, 'address', 'addresses')} of people not named as contact left out.`] : [])
+      ...(emails.length > 0
+        ? [`${counted(emails.length, 'address', 'addresses')} of people not named as contact left out.`]
+        : [])
     ]
   }
 }

@@ -44,7 +44,8 @@ export function publishedPlace(
   }
   if (position.shown === 'exact')
     return {...base, uncertaintyAssumed: false, ...(known !== undefined && {uncertaintyM: known})}
-  if (position.shown !== 'rounded' || position.precision === undefined) return {...base, uncertaintyAssumed: false}
+  if (position.shown !== 'rounded' || position.precision === undefined)
+    return {...base, uncertaintyAssumed: false}
   // From the published latitude: the exact one could be worked out from a figure made with it.
   const added = roundingUncertainty(Number(position.latitude), Number(position.precision))
   return {

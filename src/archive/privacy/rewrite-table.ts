@@ -8,7 +8,7 @@ const chunkLength = 64 * 1024
 
 /**
  * A CSV file with some of its cells changed: every other record as it was, in the same encoding and dialect, with
- * line feeds.
+ * line feeds. A record whose quotes do not close stays such a record, so that the check says of it what it said.
  */
 export async function* rewriteTable(
   source: StudySource,
@@ -20,20 +20,21 @@ export async function* rewriteTable(
   let text = startOf(encoding)
   let edit: TableEdit | undefined
   let blanks = ''
-  for await (const records of reading.records(source, file, encoding, delimiter)) {
-    for (const record of records) {
+  for await (const {records, raw, broken} of reading.records(source, file, encoding, delimiter)) {
+    for (const [index, record] of records.entries()) {
       // The reader sees one blank record more at the end of a file that ends its last line.
       if (record.length === 1 && record[0] === '') {
         blanks += '\n'
         continue
       }
-      const cells = [...record]
-      if (edit !== undefined) edit.record(cells)
-      else if (isHeader(record)) {
+      let line: string
+      if (edit === undefined && isHeader(record)) {
         edit = editFor(record)
-        edit.header(cells)
-      }
-      text += `${blanks}${cells.map((cell) => quoted(cell, delimiter)).join(delimiter)}\n`
+        line = edited(record, edit.header, raw(index), delimiter)
+      } else if (edit === undefined) line = written(record, raw(index), delimiter)
+      else if (broken(index)) line = crossedOut(record, delimiter)
+      else line = edited(record, edit.record, raw(index), delimiter)
+      text += `${blanks}${line}\n`
       blanks = ''
       if (text.length < chunkLength) continue
       yield encodeText(text, encoding)
@@ -43,7 +44,32 @@ export async function* rewriteTable(
   if (text !== '') yield encodeText(text, encoding)
 }
 
+function edited(
+  record: readonly string[],
+  edit: TableEdit['record'],
+  raw: string | undefined,
+  delimiter: string
+): string {
+  const cells = [...record]
+  edit(cells)
+  const isSame = cells.every((cell, index) => cell === record[index])
+  return isSame
+    ? written(record, raw, delimiter)
+    : cells.map((cell) => quoted(cell, delimiter)).join(delimiter)
+}
+
+function written(record: readonly string[], raw: string | undefined, delimiter: string): string {
+  return raw === undefined ? record.join(delimiter) : raw.replace(/\n$/, '')
+}
+
 function quoted(cell: string, delimiter: string): string {
   const needsQuotes = cell.includes(delimiter) || /["\n]/.test(cell)
   return needsQuotes ? `"${cell.replaceAll('"', '""')}"` : cell
+}
+
+/** What stands in a broken record cannot be told apart, so nothing of it is shown but its id and its quotes. */
+function crossedOut(pieces: readonly string[], delimiter: string): string {
+  const [id = '', ...rest] = pieces
+  const hide = (piece: string): string => piece.replace(/[\p{L}\p{N}]/gu, 'x')
+  return [id.includes('"') ? hide(id) : id, ...rest.map(hide)].join(delimiter)
 }

@@ -38,7 +38,12 @@ export function studyPrivacy(study: Study): StudyPrivacy {
   }
 }
 
-function placeOfTrap(trap: Trap, site: Site, settings: Settings, category: number | undefined): PublishedPlace {
+function placeOfTrap(
+  trap: Trap,
+  site: Site,
+  settings: Settings,
+  category: number | undefined
+): PublishedPlace {
   return publishedPlace(site, trap, settings, category)
 }
 

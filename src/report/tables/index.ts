@@ -14,6 +14,7 @@ import {effortBySite} from './effort-by-site.ts'
 import {effortByTrap} from './effort-by-trap.ts'
 import {equalCoverage} from './equal-coverage.ts'
 import {estimates} from './estimates.ts'
+import {estimators} from './estimators.ts'
 import {findings} from './findings.ts'
 import {findingsByRule} from './findings-by-rule.ts'
 import {fluidsInUse} from './fluids-in-use.ts'
@@ -82,6 +83,7 @@ export const tableDefinitions: readonly TableDefinition[] = [
   makeUp,
   diversity,
   diversityBySite,
+  estimators,
   estimates,
   indices,
   leftOut,

@@ -15,7 +15,7 @@ export const makeUp: TableDefinition = {
         {...wordColumn('Class'), rowHead: true},
         ...results.habitats.map(({label}) => numberColumn(label, '% of individuals')),
         numberColumn('Individuals in all'),
-        numberColumn('Species in all')
+        numberColumn('Names in all')
       ],
       rows: [
         ...rowsOf('guild', scope.guilds, results.habitats),
