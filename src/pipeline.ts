@@ -1,6 +1,6 @@
 import {charts} from './charts/index.ts'
 import {checkStudy, type Unreadable} from './check-study.ts'
-import {bibtex, figureCsv, html, json, markdown, pageKind, tableCsv} from './formats/index.ts'
+import {bibtex, docx, figureCsv, html, json, markdown, pageKind, tableCsv} from './formats/index.ts'
 import type {Finding} from './model/finding.ts'
 import {fileName} from './model/file-name.ts'
 import {findingsFile} from './model/findings-file.ts'
@@ -14,11 +14,14 @@ import {tableDefinitions} from './report/tables/index.ts'
 import {templateFindings} from './report/template-findings.ts'
 import type {Work} from './report/work.ts'
 import {computeResults} from './results/index.ts'
+import {rasteriseSvg} from './svg/rasterise-svg.ts'
 import {renderSvg} from './svg/render-svg.ts'
 
 /** Text of everything in templates/ by its name there, and of the package itself what a report must name. */
 export interface Assets {
   readonly templates: ReadonlyMap<string, string>
+  /** Font files for pictures that must be bitmaps. */
+  readonly fontFiles: readonly string[]
   readonly toolVersion: string
 }
 
@@ -81,26 +84,47 @@ export async function buildReport(source: StudySource, assets: Assets, options: 
     title: planned.title,
     summary: planned.summary,
     href: `${planned.name}.html`,
-    also: [{label: 'Markdown', href: `${planned.name}.md`}]
+    also: [
+      ...(hasWordFile(planned) ? [{label: 'Word', href: `${planned.name}.docx`}] : []),
+      {label: 'Markdown', href: `${planned.name}.md`}
+    ]
   }))
   const composed = [...wanted.map(compose), compose({name: 'index', template: 'index.md', scope: {documents: links}})]
   const textFindings = templateFindings(composed.flatMap(({problems}) => problems))
-  const study = {title: usable.study.settings.title ?? 'A pitfall-trap study', season: results.season}
+  const {title = 'A pitfall-trap study', people = [], report: choices} = usable.study.settings
+  const study = {title, season: results.season}
+  const language = choices?.language ?? 'en-GB'
 
   stage('Laying out the pages')
   const outputs = new Map<string, string | Uint8Array>()
   for (const {document} of composed) {
-    const language = usable.study.settings.report?.language ?? 'en-GB'
     outputs.set(`${document.name}.html`, html({document, templates, pictures, documents: links, study, language}))
     if (document.name !== 'index') outputs.set(`${document.name}.md`, markdown(document))
   }
+  stage('Writing the Word files')
+  const inWord = new Set(wanted.filter(hasWordFile).map(({name}) => name))
+  const bitmaps = new Map<string, Uint8Array>()
+  for (const {document} of composed.filter((one) => inWord.has(one.document.name))) {
+    for (const name of drawnIn(document)) {
+      const picture = pictures.get(name)
+      if (picture === undefined || bitmaps.has(name)) continue
+      bitmaps.set(name, await rasteriseSvg(picture, {fontFiles: assets.fontFiles, scale: 2.5}))
+    }
+    const authors = people.map(({name}) => name)
+    const dated = results.issued === undefined ? {} : {issued: results.issued}
+    outputs.set(`${document.name}.docx`, await docx({document, pictures, bitmaps, study, language, authors, ...dated}))
+  }
+
+  stage('Writing the data')
   for (const figure of figures) {
     outputs.set(`figures/${figure.name}.csv`, figureCsv(figure.data))
     const picture = pictures.get(figure.name)
     if (picture !== undefined) outputs.set(`figures/${figure.name}.svg`, picture)
   }
   for (const table of tables) outputs.set(`tables/${fileName(table.name)}.csv`, tableCsv(table))
-  outputs.set('references.bib', bibtex(citedWorks(composed.map(({document}) => document), references)))
+  const cited = citedWorks(composed.map(({document}) => document), references)
+  outputs.set('references.bib', bibtex(cited))
+  outputs.set('references.csl.json', json(cited))
   outputs.set('results.json', json(results))
   outputs.set('findings.json', json(findingsFile([...usable.findings, ...textFindings], usable.balance)))
   return {usable, textFindings, outputs: new Map([...outputs].sort(([a], [b]) => (a < b ? -1 : 1)))}
@@ -110,6 +134,15 @@ export async function buildReport(source: StudySource, assets: Assets, options: 
 export async function studyResults(source: StudySource): Promise<Results | Unreadable> {
   const usable = await checkStudy(source)
   return 'unreadable' in usable ? usable : computeResults(usable)
+}
+
+/** The chapter is commented on by a supervisor and the site report sent to an owner: both want it in Word. */
+function hasWordFile({kind}: PlannedDocument): boolean {
+  return kind === 'chapter' || kind === 'site'
+}
+
+function drawnIn(document: Document): readonly string[] {
+  return document.tree.children.flatMap((node) => (node.type === 'figureBlock' ? [node.figure.name] : []))
 }
 
 function isWanted({kind, name}: PlannedDocument, only: readonly string[] | undefined): boolean {

@@ -16,6 +16,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   sheets: ['model', 'results', 'formats'],
   'check-study.ts': ['model', 'parse', 'rules'],
   'archive-study.ts': ['check-study.ts', 'model', 'parse', 'results', 'archive'],
+  'archive-study.ts': ['check-study.ts', 'pipeline.ts', 'model', 'parse', 'rules', 'results', 'archive', 'formats'],
   'pipeline.ts': [
     'check-study.ts', 'model', 'statistics', 'parse', 'rules', 'results', 'charts', 'svg', 'report', 'formats', 'archive', 'sheets'
   ],
@@ -39,7 +40,9 @@ const doors: Readonly<Record<string, string>> = {
   commander: 'cli',
   cephes: 'statistics',
   'ml-matrix': 'statistics',
-  'iconv-lite': 'parse'
+  'iconv-lite': 'parse',
+  docx: 'formats',
+  '@resvg': 'svg'
 }
 
 const source = new URL('../src/', import.meta.url)

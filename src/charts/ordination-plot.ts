@@ -119,6 +119,9 @@ function labelAt(label: string, at: Pixel): Label {
   return {at, words, width: longest * letterWidth, height: lines.length * lineHeight}
 }
 
+/** Among more points than these, a name that needs a line to its point would be one of a tangle. */
+const mostWithLines = 24
+
 /** The labels that stand inside the frame and on no other: where points crowd, some must go. */
 function withoutCollisions(
   labels: readonly Label[],
@@ -140,7 +143,8 @@ function withoutCollisions(
       one.left + one.width <= frame.right + 1 &&
       one.middle - half >= frame.top - 1 &&
       one.middle + half <= frame.bottom + 1
-    if (free && inside) kept.push(one)
+    const near = one.leader === undefined || labels.length <= mostWithLines
+    if (free && inside && near) kept.push(one)
   }
   return kept
 }

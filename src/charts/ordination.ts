@@ -23,7 +23,7 @@ function figure(scope: ScopeResult, {habitats}: Results): Figure {
   const shown = habitats.filter(({id}) => scores.some(({habitat}) => habitat === id))
   const base = {
     name: `ordination-${scope.id}`,
-    title: `Likeness of the catches of the sites: ${scope.label}`,
+    title: `Likeness of the catches of the sampling units: ${scope.label}`,
     alternative: alternative(scope, shown),
     data: {
       columns: ['unit_id', 'unit', 'habitat_id', 'habitat', 'axis_1', 'axis_2', 'scaling_1', 'scaling_2'],

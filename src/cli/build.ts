@@ -17,6 +17,7 @@ import {counted} from './terminal/number-words.ts'
 import {progress} from './terminal/progress.ts'
 import {readingProgress} from './terminal/reading-progress.ts'
 import {shellWord} from './terminal/shell-word.ts'
+import {stopwatch} from './terminal/stopwatch.ts'
 import type {Channel, Terminal} from './terminal/terminal.ts'
 import {troubleText} from './terminal/trouble-text.ts'
 import {findingsInWords, rowsInWords} from './terminal/verdict-text.ts'
@@ -30,6 +31,7 @@ export interface BuildCommandOptions {
   readonly strict?: boolean
   readonly only?: readonly string[]
   readonly quiet?: boolean
+  readonly timings?: boolean
 }
 
 /** Seed of every random stream where study.yaml names none. */
@@ -42,7 +44,7 @@ export async function build(
   terminal: Terminal,
   make: typeof buildReport = buildReport
 ): Promise<ExitCode> {
-  const {force = false, strict = false, quiet = false, only} = options
+  const {force = false, strict = false, quiet = false, timings = false, only} = options
   const {out, err} = terminal
   const study = await readStudyFolder(folder)
   tellSkipped(err, study)
@@ -52,7 +54,8 @@ export async function build(
   const line = progress(err, quiet)
   const recorded = recordReads(watchReads(study, readingProgress(study, line)))
   const assets = await readAssets()
-  const report = await make(recorded.source, assets, {...(only && {only}), onStage: line.stage})
+  const watch = stopwatch(line.stage)
+  const report = await make(recorded.source, assets, {...(only && {only}), onStage: watch.stage})
   line.clear()
   if ('unreadable' in report) return tellUnreadable(folder, report, false, terminal)
   const {usable, textFindings, outputs} = report
@@ -71,7 +74,10 @@ export async function build(
   const seed = usable.study.settings.analysis?.seed ?? usualSeed
   const making = {toolVersion: assets.toolVersion, seed, inputs: await recorded.inputs(), ...(only && {only})}
   const files = withProvenance(outputs, making)
+  watch.stage('Writing to the disk')
   await writeReport(study, await outputFolder(study, shown, force), files, force)
+  line.clear()
+  if (timings) err.write(watch.text())
   if (!quiet) out.write(builtText(out, folder, shown, files, verdict))
   return exitCode.clean
 }

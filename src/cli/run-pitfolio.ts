@@ -110,6 +110,7 @@ function commands(version: string, terminal: Terminal, end: (code: ExitCode) => 
     .option('--strict', 'write nothing when there is any error')
     .option('--only <documents>', 'make only these: chapter, season, site, site-<site_id>', namesOf)
     .option('--quiet', 'say nothing when all goes well')
+    .option('--timings', 'say at the end how long each stage took')
     .addHelpText(
       'after',
       examples([

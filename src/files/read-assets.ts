@@ -4,11 +4,15 @@ import {listFolder} from './list-folder.ts'
 import {packageRoot} from './package-root.ts'
 
 /** Folders of templates/ that no report is made from. */
-const notForReports = /^(starter|docs)\//
+const notForReports = /^(starter|docs|fonts)\//
+
+/** Cuts of the font that pictures are drawn with where they must be bitmaps. */
+const fontCuts = ['Regular', 'Bold', 'Italic', 'BoldItalic']
 
 /** The text of every template of the package by its path inside templates/, and the version of the package. */
 export async function readAssets(): Promise<{
   readonly templates: ReadonlyMap<string, string>
+  readonly fontFiles: readonly string[]
   readonly toolVersion: string
 }> {
   const {folder, version} = packageRoot()
@@ -16,5 +20,6 @@ export async function readAssets(): Promise<{
   const texts = await Promise.all(
     names.map(async (name) => [name, await readFile(join(folder, 'templates', name), 'utf8')] as const)
   )
-  return {templates: new Map(texts), toolVersion: version}
+  const fontFiles = fontCuts.map((cut) => join(folder, 'templates', 'fonts', `LiberationSans-${cut}.ttf`))
+  return {templates: new Map(texts), fontFiles, toolVersion: version}
 }

@@ -33,5 +33,20 @@ function written(value: unknown, indent: number, taken: number): string {
   const fits = indent > 0 && length < width && parts.every((part) => !part.includes('\n'))
   if (fits) return `${open}${parts.join(', ')}${close}`
   const space = ' '.repeat(inner)
+  if (isList && value.every((item) => typeof item === 'number')) return `[\n${filled(parts, space)}\n${' '.repeat(indent)}]`
   return `${open}\n${parts.map((part) => space + part).join(',\n')}\n${' '.repeat(indent)}${close}`
+}
+
+/** Long columns of numbers fill their lines: one number a line would be most of the file. */
+function filled(parts: readonly string[], space: string): string {
+  const lines: string[] = []
+  let line = ''
+  for (const part of parts) {
+    if (line !== '' && space.length + line.length + part.length + 2 > width) {
+      lines.push(`${space}${line},`)
+      line = ''
+    }
+    line = line === '' ? part : `${line}, ${part}`
+  }
+  return [...lines, `${space}${line}`].join('\n')
 }

@@ -1,6 +1,6 @@
 import type {PhrasingContent} from 'mdast'
-import {isDefined, type Measure} from '../model/quantity.ts'
 import {formatDate} from '../model/format-date.ts'
+import {isDefined, type Measure} from '../model/quantity.ts'
 import {formatAmount, formatDigits, formatInterval, formatMeasure} from './format-measure.ts'
 import {asSentence, plainText} from './plain-text.ts'
 import type {Cell, ReportTable, TableColumn} from './table.ts'

@@ -6,12 +6,12 @@ import {pathToFileURL} from 'node:url'
 import {promisify} from 'node:util'
 import {expect} from 'vitest'
 import {rasteriseSvg} from '../../src/svg/rasterise-svg.ts'
-import {needsTool} from '../needs-tool.ts'
+import {testWith} from '../needs.ts'
 import {docxOf, everything, fontFiles, svg} from './docx-parts.ts'
 
 const run = promisify(execFile)
 
-needsTool('soffice')(
+testWith('libreoffice')(
   'LibreOffice opens a document, prints it and finds what its fields refer to',
   async () => {
     const folder = mkdtempSync(join(tmpdir(), 'pitfolio-docx-'))

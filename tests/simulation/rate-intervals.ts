@@ -4,9 +4,9 @@ import {randomStream} from '../../src/statistics/random-stream.ts'
 import {ratioRate} from '../../src/statistics/ratio-rate.ts'
 import {simulateSeason, sum} from './season.ts'
 import type {Section} from './section.ts'
-import {liesWithin, percentWithError, tally} from './tally.ts'
+import {percentWithError, tally, verdict} from './tally.ts'
 
-const seasons = 8000
+const seasons = 20_000
 
 const scenarios = [
   {name: 'site shape 1', siteShape: 1, rate: 0.15},
@@ -36,7 +36,7 @@ interval.`
       percentWithError(holds),
       percentWithError(below),
       percentWithError(above),
-      liesWithin(holds, 0.93, 0.97) ? 'yes' : '**no**',
+      verdict(holds, 0.93, 0.97),
       percentWithError(poisson)
     ]),
     findings: []

@@ -20,9 +20,10 @@ export function percent(share: number): string {
   return (100 * share).toFixed(1)
 }
 
-/** Whether a share lies within limits, allowing three Monte Carlo standard errors. */
-export function liesWithin({hits, of}: Tally, low: number, high: number): boolean {
+/** Whether a share lies within limits; 'within error' where two Monte Carlo standard errors would bring it there. */
+export function verdict({hits, of}: Tally, low: number, high: number): string {
   const share = hits / of
-  const slack = 3 * Math.sqrt((share * (1 - share)) / of)
-  return share >= low - slack && share <= high + slack
+  const slack = 2 * Math.sqrt((share * (1 - share)) / of)
+  if (share >= low && share <= high) return 'yes'
+  return share >= low - slack && share <= high + slack ? 'within error' : '**no**'
 }

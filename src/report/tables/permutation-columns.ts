@@ -13,7 +13,9 @@ export const permutationColumns: readonly TableColumn[] = [
 
 export function permutationCells({distinct, tried, exhaustive, floor}: PermutationsResult): readonly Cell[] {
   return [
-    cell.measure(distinct),
+    'value' in distinct && distinct.value >= Number.MAX_SAFE_INTEGER
+      ? cell.text('more than 9,000,000,000,000,000')
+      : cell.measure(distinct),
     cell.measure(tried),
     cell.text('value' in tried ? (exhaustive ? 'all' : 'drawn at random') : undefined),
     cell.measure(floor)
