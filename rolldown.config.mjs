@@ -38,7 +38,7 @@ function licenceOf(folder) {
 }
 
 export default defineConfig({
-  input: {pitfolio: 'src/cli/main.ts'},
+  input: {pitfolio: 'src/cli/main.ts', 'replicates-thread': 'src/replicates-thread.ts'},
   platform: 'node',
   // `canvas` is never installed by us, and vega does without it. @resvg/resvg-js is a native library: it is loaded
   // from node_modules as it is.
@@ -50,6 +50,6 @@ export default defineConfig({
     format: 'esm',
     entryFileNames: '[name].js',
     chunkFileNames: 'parts/[name]-[hash].js',
-    banner: (chunk) => (chunk.isEntry ? '#!/usr/bin/env node' : '')
+    banner: (chunk) => (chunk.name === 'pitfolio' ? '#!/usr/bin/env node' : '')
   }
 })

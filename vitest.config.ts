@@ -4,7 +4,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     setupFiles: ['tests/setup.ts'],
-    testTimeout: 60_000,
+    testTimeout: 180_000,
     coverage: {include: ['src/**/*.ts'], reporter: ['text-summary', 'html']}
   }
 })

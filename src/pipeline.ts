@@ -4,14 +4,27 @@ import {bibtex, docx, figureCsv, html, json, markdown, pageKind, tableCsv} from 
 import type {Finding} from './model/finding.ts'
 import {fileName} from './model/file-name.ts'
 import {findingsFile} from './model/findings-file.ts'
+import {nearestName} from './model/nearest-name.ts'
 import type {Results} from './model/results.ts'
 import type {Outputs, StudySource} from './model/source.ts'
-import type {UsableStudy} from './model/study.ts'
+import type {Study, UsableStudy} from './model/study.ts'
+import {readBytes} from './parse/read-bytes.ts'
 import {composeDocument} from './report/compose-document.ts'
 import type {Document} from './report/document.ts'
 import {documentPlan, type PlannedDocument} from './report/document-plan.ts'
+import {picturesIn, picturesNamed} from './report/pictures-named.ts'
+import {
+  dataAddress,
+  isPicturePlace,
+  largestPicture,
+  type StudyPicture,
+  type StudyPictures,
+  studyPicture
+} from './report/study-picture.ts'
 import {tableDefinitions} from './report/tables/index.ts'
 import {templateFindings} from './report/template-findings.ts'
+import type {TemplateProblem} from './report/template-problem.ts'
+import {templateSet} from './report/template-set.ts'
 import type {Work} from './report/work.ts'
 import {computeResults} from './results/index.ts'
 import {rasteriseSvg} from './svg/rasterise-svg.ts'
@@ -28,6 +41,8 @@ export interface Assets {
 export interface BuildOptions {
   /** Kinds or names of the documents to make; all where absent. */
   readonly only?: readonly string[]
+  /** Whether PDFs will be printed of `toPrint`, so that pages name them. */
+  readonly pdf?: boolean
   /** Called before each stage, for progress on the terminal. */
   readonly onStage?: (stage: string) => void
 }
@@ -37,6 +52,8 @@ export interface Report {
   /** Findings about the author's own texts and templates, found while the documents were put together. */
   readonly textFindings: readonly Finding[]
   readonly outputs: Outputs
+  /** Pages that are worth printing to PDF, among the outputs. */
+  readonly toPrint?: readonly string[]
 }
 
 /**
@@ -61,48 +78,67 @@ export async function buildReport(source: StudySource, assets: Assets, options: 
   }
 
   stage('Writing the documents')
-  const templates = overlaid(assets.templates, usable.study.texts)
-  const references = JSON.parse(templates.get('references.json') ?? '[]') as readonly Work[]
-  const tables = tableDefinitions.flatMap((definition) => definition.tables({results, findings: usable.findings}))
-  const plan = documentPlan(results)
+  const {study: read} = usable
+  const {title = 'A pitfall-trap study', people = [], report: choices} = read.settings
+  const language = choices?.language ?? 'en-GB'
+  const templates = templateSet(assets.templates, read.texts, language)
+  const pictured = await readPictures(source, picturesNamed(read.texts))
+  const references = JSON.parse(templates.texts.get('references.json') ?? '[]') as readonly Work[]
+  const tables = tableDefinitions.flatMap((definition) =>
+    definition.tables({results, findings: usable.findings, figures, works: references})
+  )
+  const plan = documentPlan(results, templates.own)
   const wanted = plan.filter((planned) => isWanted(planned, options.only))
   const compose = (planned: Pick<PlannedDocument, 'name' | 'template' | 'scope'>) =>
     composeDocument({
       name: planned.name,
-      template: {file: templateFile(planned.template, usable.study.texts), text: templates.get(planned.template) ?? ''},
+      template: {file: templates.fileOf(planned.template), text: templates.texts.get(planned.template) ?? ''},
       results,
       findings: usable.findings,
       figures: new Map(figures.map((figure) => [figure.name, figure])),
-      tables: new Map(tables.map((table) => [table.name, {...table, name: fileName(table.name)}])),
+      tables: new Map(tables.map((table) => [table.name, {...table, name: fileName(table.name), language}])),
       references,
-      texts: usable.study.texts,
+      texts: read.texts,
+      pictures: pictured,
+      settingPlace: (path) => read.settingPlace(path),
       scope: planned.scope
     })
-  const links = wanted.map((planned) => ({
+  const made = wanted.map((planned) => ({planned, ...compose(planned)}))
+  const links = made.map(({planned, document}) => ({
     name: planned.name,
     kind: pageKind(planned.name),
-    title: planned.title,
+    // A template of the study's own says what it is in its first heading.
+    title: planned.kind === 'own' ? document.title : planned.title,
     summary: planned.summary,
     href: `${planned.name}.html`,
     also: [
-      ...(hasWordFile(planned) ? [{label: 'Word', href: `${planned.name}.docx`}] : []),
+      ...(isSentOut(planned) ? [{label: 'Word', href: `${planned.name}.docx`}] : []),
+      ...(isSentOut(planned) && options.pdf === true ? [{label: 'PDF', href: `${planned.name}.pdf`}] : []),
       {label: 'Markdown', href: `${planned.name}.md`}
     ]
   }))
-  const composed = [...wanted.map(compose), compose({name: 'index', template: 'index.md', scope: {documents: links}})]
-  const textFindings = templateFindings(composed.flatMap(({problems}) => problems))
-  const {title = 'A pitfall-trap study', people = [], report: choices} = usable.study.settings
+  const composed = [...made, compose({name: 'index', template: 'index.md', scope: {documents: links}})]
+  const asked = new Set(composed.flatMap(({authorPlaces}) => [...authorPlaces]))
+  const textFindings = templateFindings([
+    ...templates.problems,
+    ...composed.flatMap(({problems}) => problems),
+    // A part of the report need not hold every text.
+    ...(options.only === undefined ? textsWithoutPlace(read, asked) : [])
+  ])
   const study = {title, season: results.season}
-  const language = choices?.language ?? 'en-GB'
+  const photos = new Map<string, string>()
+  for (const picture of pictured.named.values()) {
+    if ('bytes' in picture) photos.set(encodeURI(picture.path), dataAddress(picture.type, picture.bytes))
+  }
 
   stage('Laying out the pages')
   const outputs = new Map<string, string | Uint8Array>()
   for (const {document} of composed) {
-    outputs.set(`${document.name}.html`, html({document, templates, pictures, documents: links, study, language}))
+    outputs.set(`${document.name}.html`, html({document, templates: templates.texts, pictures, photos, documents: links, study, language}))
     if (document.name !== 'index') outputs.set(`${document.name}.md`, markdown(document))
   }
   stage('Writing the Word files')
-  const inWord = new Set(wanted.filter(hasWordFile).map(({name}) => name))
+  const inWord = new Set(wanted.filter(isSentOut).map(({name}) => name))
   const bitmaps = new Map<string, Uint8Array>()
   for (const {document} of composed.filter((one) => inWord.has(one.document.name))) {
     for (const name of drawnIn(document)) {
@@ -112,10 +148,14 @@ export async function buildReport(source: StudySource, assets: Assets, options: 
     }
     const authors = people.map(({name}) => name)
     const dated = results.issued === undefined ? {} : {issued: results.issued}
-    outputs.set(`${document.name}.docx`, await docx({document, pictures, bitmaps, study, language, authors, ...dated}))
+    outputs.set(`${document.name}.docx`, await docx({document, pictures, bitmaps, photos, study, language, authors, ...dated}))
   }
 
   stage('Writing the data')
+  const shown = new Set(composed.flatMap(({document}) => picturesIn(document.tree)))
+  for (const picture of pictured.named.values()) {
+    if ('bytes' in picture && shown.has(encodeURI(picture.path))) outputs.set(picture.path, picture.bytes)
+  }
   for (const figure of figures) {
     outputs.set(`figures/${figure.name}.csv`, figureCsv(figure.data))
     const picture = pictures.get(figure.name)
@@ -127,7 +167,12 @@ export async function buildReport(source: StudySource, assets: Assets, options: 
   outputs.set('references.csl.json', json(cited))
   outputs.set('results.json', json(results))
   outputs.set('findings.json', json(findingsFile([...usable.findings, ...textFindings], usable.balance)))
-  return {usable, textFindings, outputs: new Map([...outputs].sort(([a], [b]) => (a < b ? -1 : 1)))}
+  return {
+    usable,
+    textFindings,
+    outputs: new Map([...outputs].sort(([a], [b]) => (a < b ? -1 : 1))),
+    toPrint: wanted.filter(isSentOut).map(({name}) => `${name}.html`)
+  }
 }
 
 /** Study folder to results: what `verify` compares, without drawing or writing anything. */
@@ -136,9 +181,10 @@ export async function studyResults(source: StudySource): Promise<Results | Unrea
   return 'unreadable' in usable ? usable : computeResults(usable)
 }
 
-/** The chapter is commented on by a supervisor and the site report sent to an owner: both want it in Word. */
-function hasWordFile({kind}: PlannedDocument): boolean {
-  return kind === 'chapter' || kind === 'site'
+/** The chapter is commented on by a supervisor, the site report sent to an owner, and what a study adds of its own is
+ * most often a letter: they are wanted in Word and on paper. */
+function isSentOut({kind}: PlannedDocument): boolean {
+  return kind === 'chapter' || kind === 'site' || kind === 'own'
 }
 
 function drawnIn(document: Document): readonly string[] {
@@ -149,17 +195,33 @@ function isWanted({kind, name}: PlannedDocument, only: readonly string[] | undef
   return only === undefined || only.includes(kind) || only.includes(name)
 }
 
-/** The package's templates with those of the study's own templates/ folder laid over them. */
-function overlaid(templates: ReadonlyMap<string, string>, texts: ReadonlyMap<string, string>): ReadonlyMap<string, string> {
-  const own = [...texts].flatMap(([path, text]) => {
-    const name = /^templates\/(.+)$/.exec(path)?.[1]
-    return name === undefined ? [] : [[name, text] as const]
-  })
-  return new Map([...templates, ...own])
+/** The pictures at those of the paths where there is one. */
+async function readPictures(source: StudySource, paths: readonly string[]): Promise<StudyPictures> {
+  const named = new Map<string, StudyPicture>()
+  for (const path of paths) {
+    const file = source.files.get(path)
+    if (file === undefined || !isPicturePlace(path)) continue
+    const isLarge = file.size > largestPicture.bytes
+    named.set(
+      path,
+      isLarge ? {unusable: `is larger than ${largestPicture.words}`} : studyPicture(path, await readBytes(source, path))
+    )
+  }
+  return {named, files: [...source.files.keys()].filter(isPicturePlace)}
 }
 
-function templateFile(template: string, texts: ReadonlyMap<string, string>): string {
-  return texts.has(`templates/${template}`) ? `templates/${template}` : `pitfolio:${template}`
+/** Texts of the author's that study.yaml places where no document has a place for them. */
+function textsWithoutPlace({settings, settingPlace}: Study, asked: ReadonlySet<string>): readonly TemplateProblem[] {
+  return Object.keys(settings.report?.text ?? {})
+    .filter((name) => !asked.has(name))
+    .map((name) => {
+      const nearest = nearestName(name, asked)
+      return {
+        place: settingPlace(['report', 'text', name], 'key'),
+        message: `no document has a place '${name}' for a text`,
+        ...(nearest === undefined ? {remedy: `places are ${[...asked].sort().join(', ')}`} : {nearest})
+      }
+    })
 }
 
 function citedWorks(documents: readonly Document[], references: readonly Work[]): readonly Work[] {

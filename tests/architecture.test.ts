@@ -16,7 +16,6 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   sheets: ['model', 'results', 'formats'],
   'check-study.ts': ['model', 'parse', 'rules'],
   'archive-study.ts': ['check-study.ts', 'model', 'parse', 'results', 'archive'],
-  'archive-study.ts': ['check-study.ts', 'pipeline.ts', 'model', 'parse', 'rules', 'results', 'archive', 'formats'],
   'pipeline.ts': [
     'check-study.ts', 'model', 'statistics', 'parse', 'rules', 'results', 'charts', 'svg', 'report', 'formats', 'archive', 'sheets'
   ],

@@ -31,7 +31,7 @@ export function ordinationPlot(
     [-5, 0, 5].flatMap((dx) => [-5, 0, 5].map((dy) => ({x: x + dx, y: y + dy})))
   )
   const inside = {left: 2, right: width - 2, top: 0, bottom: frame.height - 2}
-  const named = withoutCollisions(labels, placeLabels(labels, symbols, inside), inside)
+  const named = withoutCollisions(labels, placeLabels(labels, symbols, inside), pixels, inside)
   const axis = (field: string, title: string, domain: readonly [number, number]) => ({
     field,
     type: 'quantitative',
@@ -122,10 +122,11 @@ function labelAt(label: string, at: Pixel): Label {
 /** Among more points than these, a name that needs a line to its point would be one of a tangle. */
 const mostWithLines = 24
 
-/** The labels that stand inside the frame and on no other: where points crowd, some must go. */
+/** The labels that stand inside the frame and cover no other and no point: where points crowd, some must go. */
 function withoutCollisions(
   labels: readonly Label[],
   places: readonly PlacedLabel[],
+  points: readonly Pixel[],
   frame: {readonly left: number; readonly right: number; readonly top: number; readonly bottom: number}
 ): readonly (Label & PlacedLabel)[] {
   const kept: (Label & PlacedLabel)[] = []
@@ -144,7 +145,10 @@ function withoutCollisions(
       one.middle - half >= frame.top - 1 &&
       one.middle + half <= frame.bottom + 1
     const near = one.leader === undefined || labels.length <= mostWithLines
-    if (free && inside && near) kept.push(one)
+    const clear = points.every(
+      ({x, y}) => x <= one.left - 3 || x >= one.left + one.width + 3 || Math.abs(y - one.middle) >= half + 1
+    )
+    if (free && inside && near && clear) kept.push(one)
   }
   return kept
 }

@@ -1,4 +1,4 @@
-import {formatDates} from '../model/format-date.ts'
+import {formatDates, type Language, statedLanguage} from '../model/format-date.ts'
 import {type Defined, type Interval, isDefined, type Measure} from '../model/quantity.ts'
 import type {HabitatResult, Results, RoundResult} from '../model/results.ts'
 import type {Chart, Figure} from './chart.ts'
@@ -74,10 +74,11 @@ function dataRow(
   ]
 }
 
-function notes({habitats, rounds}: Results): readonly string[] {
+function notes({habitats, rounds, stated}: Results): readonly string[] {
+  const language = statedLanguage(stated)
   const cautions = habitats.flatMap((habitat) =>
     roundsOf(habitat, rounds).flatMap(({round, rate}) =>
-      cautionNotes(`${sentenceStart(habitat.label)}, ${datesOf(round)}`, [rate])
+      cautionNotes(`${sentenceStart(habitat.label)}, ${datesOf(round, language)}`, [rate])
     )
   )
   return [...methodNotes(intervalMethods(intervalsOf(rounds))), ...cautions]
@@ -126,7 +127,8 @@ function specification({habitats, rounds}: Results): Record<string, unknown> {
   return panelFigure(`individuals per 100 trap-nights${scale}${others}`, panels, grid)
 }
 
-function alternative({habitats, rounds}: Results): string {
+function alternative({habitats, rounds, stated}: Results): string {
+  const language = statedLanguage(stated)
   if (rounds.length === 0) return 'There is no round, so there is no season to show.'
   const intervals = intervalsOf(rounds)
   const methods = [...new Set(intervals.map(({method}) => method))]
@@ -137,25 +139,25 @@ function alternative({habitats, rounds}: Results): string {
     ...(confidence === undefined
       ? []
       : [`Upright lines are ${confidenceWords(confidence)} intervals: ${methods.join('; or ')}.`]),
-    ...habitats.map((habitat) => inWords(habitat.label, roundsOf(habitat, rounds)))
+    ...habitats.map((habitat) => inWords(habitat.label, roundsOf(habitat, rounds), language))
   ].join(' ')
 }
 
-function inWords(label: string, own: readonly RoundRate[]): string {
+function inWords(label: string, own: readonly RoundRate[], language: Language): string {
   const [first, ...later] = own
   if (first === undefined) return `${sentenceStart(label)}: no trap-night counts.`
-  if (later.length === 0) return `${sentenceStart(label)}: ${atRound(first)}.`
+  if (later.length === 0) return `${sentenceStart(label)}: ${atRound(first, language)}.`
   const highest = own.reduce((best, other) => (other.rate.value > best.rate.value ? other : best))
   const lowest = own.reduce((best, other) => (other.rate.value < best.rate.value ? other : best))
   if (highest.rate.value === lowest.rate.value)
     return `${sentenceStart(label)}: ${cautiousWords(first.rate)} in each of its rounds.`
-  return `${sentenceStart(label)}: highest ${atRound(highest)}, lowest ${atRound(lowest)}.`
+  return `${sentenceStart(label)}: highest ${atRound(highest, language)}, lowest ${atRound(lowest, language)}.`
 }
 
-function atRound({round, rate}: RoundRate): string {
-  return `${cautiousWords(rate)} in the round of ${datesOf(round)}`
+function atRound({round, rate}: RoundRate, language: Language): string {
+  return `${cautiousWords(rate)} in the round of ${datesOf(round, language)}`
 }
 
-function datesOf({firstOpened, lastCollected}: RoundResult): string {
-  return formatDates(firstOpened ?? lastCollected, lastCollected) ?? lastCollected
+function datesOf({firstOpened, lastCollected}: RoundResult, language: Language): string {
+  return formatDates(firstOpened ?? lastCollected, lastCollected, language) ?? lastCollected
 }

@@ -1,4 +1,4 @@
-import {formatDates} from '../model/format-date.ts'
+import {formatDates, type Language, statedLanguage} from '../model/format-date.ts'
 import {inkTones} from '../model/ink.ts'
 import type {Results, RoundResult, ScopeResult, SpeciesSeasonResult} from '../model/results.ts'
 import type {Chart, Figure} from './chart.ts'
@@ -31,7 +31,7 @@ function figure(scope: ScopeResult, results: Results): Figure {
   const base = {
     name: `species-season-${scope.id}`,
     title: `When the common species were caught: ${scope.label}`,
-    alternative: alternative(scope),
+    alternative: alternative(scope, statedLanguage(results.stated)),
     data: {
       columns: ['taxon', 'round_id', 'first_opened', 'last_collected', 'rate_per_100_nights'],
       rows: season.flatMap(({taxon, rates}) =>
@@ -153,14 +153,14 @@ function highest(season: readonly SpeciesSeasonResult[]): Record<string, unknown
   ]
 }
 
-function alternative({label, season}: ScopeResult): string {
+function alternative({label, season}: ScopeResult, language: Language): string {
   if (season.length === 0)
     return `${sentenceStart(label)}: no species was caught often enough to tell of its season.`
   const told = season.slice(0, mostTold)
   const more = season.length - told.length
   const each = told.map(
     ({taxon, first, last, highest: most}) =>
-      `${taxon}: first in the round of ${datesOf(first)}, last in that of ${datesOf(last)}, most in that of ${datesOf(most)} (${measureWords(most.rate)} per 100 trap-nights).`
+      `${taxon}: first in the round of ${datesOf(first, language)}, last in that of ${datesOf(last, language)}, most in that of ${datesOf(most, language)} (${measureWords(most.rate)} per 100 trap-nights).`
   )
   return [
     `${sentenceStart(label)}: a row of bars for each common species, one bar for each round, each species against its own highest.`,
@@ -169,6 +169,6 @@ function alternative({label, season}: ScopeResult): string {
   ].join(' ')
 }
 
-function datesOf({opened, collected}: SpeciesSeasonResult['first']): string {
-  return formatDates(opened ?? collected, collected) ?? collected
+function datesOf({opened, collected}: SpeciesSeasonResult['first'], language: Language): string {
+  return formatDates(opened ?? collected, collected, language) ?? collected
 }

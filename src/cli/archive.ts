@@ -40,7 +40,8 @@ export interface ArchiveOptions {
 export async function archive(
   folder: string,
   options: ArchiveOptions,
-  terminal: Terminal
+  terminal: Terminal,
+  make: typeof buildReport = buildReport
 ): Promise<ExitCode> {
   const {exact = false, quiet = false} = options
   const {out, err} = terminal
@@ -48,7 +49,7 @@ export async function archive(
   tellSkipped(err, study)
   if (options.out !== undefined) await refuseTarget(study, options.out)
   const line = progress(err, quiet)
-  const material = await materialOf(folder, study, line)
+  const material = await materialOf(folder, study, line, make)
   if ('unreadable' in material) {
     line.clear()
     return tellUnreadable(folder, material, false, terminal)
@@ -102,7 +103,8 @@ interface Material {
 async function materialOf(
   folder: string,
   study: StudyFolder,
-  line: Progress
+  line: Progress,
+  make: typeof buildReport
 ): Promise<Material | Unreadable> {
   const assets = await readAssets()
   const {toolVersion} = assets
@@ -131,7 +133,7 @@ async function materialOf(
       return {usable, results, report: standing.entries, inputs: inputs.map(({path}) => path), toolVersion}
     }
   }
-  const report = await buildReport(recorded.source, assets, {onStage: line.stage})
+  const report = await make(recorded.source, assets, {onStage: line.stage})
   if ('unreadable' in report) return report
   const inputs = await recorded.inputs()
   const seed = report.usable.study.settings.analysis?.seed ?? 1

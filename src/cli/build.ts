@@ -1,4 +1,5 @@
 import {join} from 'node:path'
+import {findBrowser} from '../browser/find-browser.ts'
 import {outputFolder} from '../files/output-folder.ts'
 import {readAssets} from '../files/read-assets.ts'
 import {readStudyFolder} from '../files/read-study-folder.ts'
@@ -24,12 +25,14 @@ import {findingsInWords, rowsInWords} from './terminal/verdict-text.ts'
 import {visible} from './terminal/visible.ts'
 import {wrapText} from './terminal/wrap-text.ts'
 import {unknownDocument} from './unknown-document.ts'
+import {withPrints} from './with-prints.ts'
 
 export interface BuildCommandOptions {
   readonly out?: string
   readonly force?: boolean
   readonly strict?: boolean
   readonly only?: readonly string[]
+  readonly pdf?: boolean
   readonly quiet?: boolean
   readonly timings?: boolean
 }
@@ -55,7 +58,11 @@ export async function build(
   const recorded = recordReads(watchReads(study, readingProgress(study, line)))
   const assets = await readAssets()
   const watch = stopwatch(line.stage)
-  const report = await make(recorded.source, assets, {...(only && {only}), onStage: watch.stage})
+  const browser = options.pdf === true ? await findBrowser(terminal.browsers ?? {}) : undefined
+  const makeReport = (pdf: boolean) =>
+    make(recorded.source, assets, {...(only && {only}), ...(pdf && {pdf}), onStage: watch.stage})
+  const made = await makeReport(browser !== undefined)
+  const {report, notPrinted} = await withPrints(made, browser, options.pdf === true, makeReport, watch.stage)
   line.clear()
   if ('unreadable' in report) return tellUnreadable(folder, report, false, terminal)
   const {usable, textFindings, outputs} = report
@@ -72,7 +79,9 @@ export async function build(
     return exitCode.couldNotRun
   }
   const seed = usable.study.settings.analysis?.seed ?? usualSeed
-  const making = {toolVersion: assets.toolVersion, seed, inputs: await recorded.inputs(), ...(only && {only})}
+  if (notPrinted !== undefined) err.write(troubleText(err, notPrinted))
+  const pdf = options.pdf === true && notPrinted === undefined
+  const making = {toolVersion: assets.toolVersion, seed, inputs: await recorded.inputs(), pdf, ...(only && {only})}
   const files = withProvenance(outputs, making)
   watch.stage('Writing to the disk')
   await writeReport(study, await outputFolder(study, shown, force), files, force)

@@ -7,7 +7,7 @@ import {fileHash} from '../files/sha256.ts'
 import {withProvenance} from '../files/with-provenance.ts'
 import type {FileHash, Provenance} from '../model/provenance.ts'
 import type {Outputs, StudySource} from '../model/source.ts'
-import {buildReport, studyResults} from '../pipeline.ts'
+import {type buildReport, type Report, studyResults} from '../pipeline.ts'
 
 export interface Recomputed {
   readonly comparison: Comparison
@@ -31,7 +31,8 @@ export async function recomputed(
   provenance: Provenance,
   assets: Awaited<ReturnType<typeof readAssets>>,
   notMade: string | undefined,
-  onStage: (stage: string) => void
+  onStage: (stage: string) => void,
+  make: typeof buildReport
 ): Promise<Recomputed | Unreadable> {
   const stored: unknown = JSON.parse((await readWhole(report, 'results.json')).toString('utf8'))
   const recorded = recordReads(raw)
@@ -42,15 +43,16 @@ export async function recomputed(
     const comparison = compareResults(stored, JSON.parse(JSON.stringify(results)))
     return {comparison, inputs: await recorded.inputs(), documents: {notMade}}
   }
-  const {only} = provenance.options
-  const again = await buildReport(recorded.source, assets, {onStage, ...(only && {only})})
+  const {only, pdf} = provenance.options
+  const again = await make(recorded.source, assets, {onStage, ...(only && {only}), ...(pdf && {pdf})})
   if ('unreadable' in again) return again
   const inputs = await recorded.inputs()
   const seed = again.usable.study.settings.analysis?.seed ?? 1
-  const outputs = withProvenance(again.outputs, {
+  const outputs = withProvenance(await withStandingPrints(again, report), {
     toolVersion: assets.toolVersion,
     seed,
     inputs,
+    ...(pdf && {pdf}),
     ...(only && {only})
   })
   const comparison = compareResults(stored, JSON.parse(String(outputs.get('results.json'))))
@@ -60,6 +62,13 @@ export async function recomputed(
     inputs,
     documents: {made: outputs.size, differing: await differingDocuments(report, outputs)}
   }
+}
+
+/** A print holds the time at which it was made, so that it never comes out again: it is taken as it stands. */
+async function withStandingPrints({outputs, toPrint = []}: Report, report: StudySource): Promise<Outputs> {
+  const prints = toPrint.map((page) => page.replace(/\.html$/, '.pdf')).filter((path) => report.files.has(path))
+  const standing = prints.map(async (path) => [path, await readWhole(report, path)] as const)
+  return new Map([...outputs, ...(await Promise.all(standing))])
 }
 
 async function differingDocuments(report: StudySource, outputs: Outputs): Promise<readonly string[]> {

@@ -109,6 +109,7 @@ function commands(version: string, terminal: Terminal, end: (code: ExitCode) => 
     .option('--force', 'replace a report of pitfolio although somebody edited it')
     .option('--strict', 'write nothing when there is any error')
     .option('--only <documents>', 'make only these: chapter, season, site, site-<site_id>', namesOf)
+    .option('--pdf', 'print chapter and site reports to PDF as well, with an installed Chromium, Chrome or Edge')
     .option('--quiet', 'say nothing when all goes well')
     .option('--timings', 'say at the end how long each stage took')
     .addHelpText(
@@ -116,6 +117,7 @@ function commands(version: string, terminal: Terminal, end: (code: ExitCode) => 
       examples([
         'pitfolio build my-study',
         'pitfolio build my-study --out /tmp/draft --only chapter,season',
+        'pitfolio build my-study --pdf',
         'pitfolio build my-study --strict --quiet'
       ])
     )

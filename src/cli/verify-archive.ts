@@ -9,6 +9,7 @@ import {type ArchiveFile, archiveFileName, archiveFileSchema} from '../model/arc
 import type {FileDigest} from '../model/file-digest.ts'
 import {partOfSource} from '../model/part-of-source.ts'
 import {provenanceSchema} from '../model/provenance.ts'
+import type {buildReport} from '../pipeline.ts'
 import {type ExitCode, exitCode} from './exit-code.ts'
 import {type Recomputed, recomputed} from './recomputed.ts'
 import {counted, grouped} from './terminal/number-words.ts'
@@ -24,7 +25,12 @@ import {
 import {unreadableFindings} from './unreadable-findings.ts'
 
 /** Whether an archive is whole, and whether its numbers follow from its records. */
-export async function verifyArchive(path: string, quiet: boolean, {out, err}: Terminal): Promise<ExitCode> {
+export async function verifyArchive(
+  path: string,
+  quiet: boolean,
+  {out, err}: Terminal,
+  make: typeof buildReport
+): Promise<ExitCode> {
   const line = progress(err, quiet)
   const archive = await openArchive(path)
   try {
@@ -37,7 +43,7 @@ export async function verifyArchive(path: string, quiet: boolean, {out, err}: Te
     try {
       const stated = archiveFileSchema.parse(await jsonOf(archive, `data/${archiveFileName}`))
       made = stated.tool.version
-      again = await computedAgain(archive, stated, assets, line)
+      again = await computedAgain(archive, stated, assets, line, make)
       if (typeof again !== 'string' && !('unreadable' in again)) {
         sections.push(...recomputedSections(again, stated))
         if (stated.raw === 'exact' && stated.heldBack.length > 0)
@@ -135,7 +141,8 @@ async function computedAgain(
   archive: OpenArchive,
   stated: ArchiveFile,
   assets: Awaited<ReturnType<typeof readAssets>>,
-  line: Progress
+  line: Progress,
+  make: typeof buildReport
 ): Promise<Recomputed | Unreadable | string> {
   const [raw, report] = ['data/raw/', 'data/report/'].map((folder) => partOfSource(archive, folder))
   if (!report!.files.has('results.json')) return 'report/results.json is missing'
@@ -146,7 +153,7 @@ async function computedAgain(
       : stated.raw === 'generalised'
         ? 'the documents were made from the original files, of which the archive holds a copy that keeps some things back'
         : undefined
-  return recomputed(raw!, report!, provenance, assets, notMade, line.stage)
+  return recomputed(raw!, report!, provenance, assets, notMade, line.stage, make)
 }
 
 function filesSection({files}: OpenArchive, problems: readonly BagProblem[]): Section {

@@ -5,6 +5,7 @@ import {readStudyFolder} from '../files/read-study-folder.ts'
 import {reportSource} from '../files/report-source.ts'
 import {changedInputs, standingReport} from '../files/standing-report.ts'
 import {watchReads} from '../files/watch-reads.ts'
+import type {buildReport} from '../pipeline.ts'
 import {tellUnreadable} from './check.ts'
 import {type ExitCode, exitCode} from './exit-code.ts'
 import {type Recomputed, recomputed} from './recomputed.ts'
@@ -31,7 +32,8 @@ export async function verifyReport(
   report: string,
   folder: string | undefined,
   quiet: boolean,
-  terminal: Terminal
+  terminal: Terminal,
+  make: typeof buildReport
 ): Promise<ExitCode> {
   const {out, err} = terminal
   const standing = await standingReport(report)
@@ -54,7 +56,7 @@ export async function verifyReport(
   const source = watchReads(study, readingProgress(study, line))
   const again = lost.includes('results.json')
     ? undefined
-    : await recomputed(source, await reportSource(report), provenance, assets, notMade, line.stage)
+    : await recomputed(source, await reportSource(report), provenance, assets, notMade, line.stage, make)
   line.clear()
   if (again !== undefined && 'unreadable' in again) return tellUnreadable(home, again, false, terminal)
   const changes = again === undefined ? [] : changedInputs(provenance.inputs, again.inputs)

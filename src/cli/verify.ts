@@ -1,4 +1,5 @@
 import {isReportFolder} from '../files/report-mark.ts'
+import {buildReport} from '../pipeline.ts'
 import {type ExitCode, exitCode} from './exit-code.ts'
 import type {Terminal} from './terminal/terminal.ts'
 import {troubleText} from './terminal/trouble-text.ts'
@@ -14,9 +15,10 @@ export interface VerifyOptions {
 export async function verify(
   path: string | undefined,
   {report, quiet = false}: VerifyOptions,
-  terminal: Terminal
+  terminal: Terminal,
+  make: typeof buildReport = buildReport
 ): Promise<ExitCode> {
-  if (report !== undefined) return verifyReport(report, path, quiet, terminal)
+  if (report !== undefined) return verifyReport(report, path, quiet, terminal, make)
   if (path === undefined) {
     terminal.err.write(
       troubleText(terminal.err, {
@@ -27,6 +29,6 @@ export async function verify(
     return exitCode.couldNotRun
   }
   return (await isReportFolder(path))
-    ? verifyReport(path, undefined, quiet, terminal)
-    : verifyArchive(path, quiet, terminal)
+    ? verifyReport(path, undefined, quiet, terminal, make)
+    : verifyArchive(path, quiet, terminal, make)
 }

@@ -7,19 +7,21 @@ export interface Making {
   readonly toolVersion: string
   /** Documents asked for; all where absent. */
   readonly only?: readonly string[]
+  /** Whether pages were printed to PDF. */
+  readonly pdf?: boolean
   readonly seed: number
   readonly inputs: readonly FileHash[]
 }
 
 /** The files of a report and, last, provenance.json, which lists them all but itself. */
-export function withProvenance(outputs: Outputs, {toolVersion, only, seed, inputs}: Making): Outputs {
+export function withProvenance(outputs: Outputs, {toolVersion, only, pdf, seed, inputs}: Making): Outputs {
   const byPath = (a: {path: string}, b: {path: string}): number =>
     a.path < b.path ? -1 : a.path > b.path ? 1 : 0
   const provenance: Provenance = {
     format: 'pitfolio-provenance',
     formatVersion: 1,
     tool: {name: 'pitfolio', version: toolVersion},
-    options: only === undefined ? {} : {only: [...only].sort()},
+    options: {...(only && {only: [...only].sort()}), ...(pdf === true && {pdf})},
     seed,
     inputs: [...inputs].sort(byPath),
     outputs: [...outputs].map(([path, content]) => fileHash(path, content)).sort(byPath)

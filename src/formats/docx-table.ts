@@ -47,7 +47,11 @@ export function docxTable(draft: Draft, {name, number, table, children}: TableBl
     part
   ])
   const below = notes.map(({mark, text}) =>
-    note([new TextRun({text: mark, superScript: true}), new TextRun(` ${text}`)])
+    note(
+      mark === undefined
+        ? [new TextRun(text)]
+        : [new TextRun({text: mark, superScript: true}), new TextRun(` ${text}`)]
+    )
   )
   if (rows.length < rowsInAll) {
     const words = `The first ${rows.length} of ${rowsInAll} rows; all of them are in tables/${name}.csv.`

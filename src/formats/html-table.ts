@@ -8,6 +8,8 @@ import {isRowHead, type PrintedCell, type PrintedTable, printTable} from '../rep
 import {alignDecimals} from './align-decimals.ts'
 import {anchorName} from './anchor-name.ts'
 import {classOf} from './class-of.ts'
+import type {ColumnMeasure} from './docx-column-widths.ts'
+import {columnMeasures, printSize} from './html-print-size.ts'
 
 /** Turns phrasing into elements. */
 type Phrase = (children: readonly PhrasingContent[]) => ElementContent[]
@@ -18,17 +20,14 @@ const mostRowsKeptTogether = 24
 /** A cell with more characters than this holds a sentence. */
 const longestLabel = 40
 
-/** A table that needs more characters than this, side by side, may be wider than a telephone. */
-const widestOnTelephone = 34
+/** A cell with at most so many characters stays on one line on a screen, where a wide table can be moved sideways. */
+const shortLabel = 24
 
-/** A table that needs more characters than this is set smaller in print, to stay on an upright page. */
-const widestInFullSize = 96
+/** Ems of table text that a telephone 360 pixels wide has room for. */
+const telephone = 22
 
-/** A table that needs more characters than this is printed on a page laid sideways. */
-const widestUpright = 124
-
-/** A table that needs more characters than this is set in the smallest type that can be read, on such a page. */
-const widestSideways = 185
+/** Space at both sides of a column together, in the same ems. */
+const columnSpace = 1.28
 
 /**
  * A numbered table with its caption, its notes, and the way to its data. A leaflet for one reader has no files beside
@@ -49,20 +48,13 @@ export function htmlTable(node: TableBlock, phrase: Phrase, namesFile: boolean):
     h('tbody', bodyRows(printed, printed.rows, phrase)),
     ...(printed.foot.length > 0 ? [h('tfoot', bodyRows(printed, printed.foot, phrase))] : [])
   ])
-  const width = widthInCharacters(printed)
-  const size = printSize(width)
-  const className = ['table-block', ...size]
+  const measures = columnMeasures(printed)
+  const className = ['table-block', ...printSize(measures)]
+  const isWide = widthOnScreen(printed, measures) > telephone
   return h('div', {id, className}, [
-    width > widestOnTelephone ? scrollBox(grid, captionId) : grid,
+    isWide ? scrollBox(grid, captionId) : grid,
     ...below(printed, name, namesFile)
   ])
-}
-
-/** How a table is printed so that nothing of it is cut. */
-function printSize(width: number): string[] {
-  if (width > widestSideways) return ['broad', 'vast']
-  if (width > widestUpright) return ['broad']
-  return width > widestInFullSize ? ['dense'] : []
 }
 
 /** A box that a wide table moves sideways in, by finger, wheel and arrow keys. */
@@ -91,19 +83,23 @@ function bodyRows(printed: PrintedTable, rows: PrintedTable['rows'], phrase: Phr
       cells.map((cell, index) => {
         const kind = kinds[index] ?? {}
         const content = cellContent(cell, padding[index]?.[offset + rowIndex] ?? '', phrase)
-        return isRowHead(printed, index) ? h('th', {scope: 'row', ...kind}, content) : h('td', kind, content)
+        // A row head without words would be announced as nothing.
+        const isHead = isRowHead(printed, index) && cell.children.length > 0
+        return isHead ? h('th', {scope: 'row', ...kind}, content) : h('td', kind, content)
       })
     )
   )
 }
 
-/** Numbers stand below each other; sentences need room. */
-function columnClass({columns, rows}: PrintedTable, index: number): Properties {
-  if (columns[index]?.align === 'right') return classOf('number', true)
-  return classOf(
-    'words',
-    rows.some((cells) => cellWords(cells[index]).length > longestLabel)
-  )
+/** Numbers stand below each other; labels stay on one line; sentences need room. */
+function columnClass(printed: PrintedTable, index: number): Properties {
+  if (printed.columns[index]?.align === 'right') return classOf('number', true)
+  const longest = longestCell(printed, index)
+  return longest <= shortLabel ? classOf('name', true) : classOf('words', longest > longestLabel)
+}
+
+function longestCell({rows, foot}: PrintedTable, index: number): number {
+  return [...rows, ...foot].reduce((most, cells) => Math.max(most, cellWords(cells[index]).length), 0)
 }
 
 function cellContent({children, mark}: PrintedCell, padding: string, phrase: Phrase): ElementContent[] {
@@ -123,18 +119,16 @@ function below({notes, rows, rowsInAll}: PrintedTable, name: string, namesFile: 
       : h('p.data-link', ['Data: ', link])
   const list = h(
     'ul.table-notes',
-    notes.map(({mark, text}) => h('li', [h('sup', mark), ' ', text]))
+    notes.map(({mark, text}) => h('li', mark === undefined ? text : [h('sup', mark), ' ', text]))
   )
   return [...(notes.length > 0 ? [list] : []), ...(namesFile || rows.length < rowsInAll ? [data] : [])]
 }
 
-/** What a table needs at least, in characters: the longest word of each column, or number, and the space between. */
-function widthInCharacters({columns, rows}: PrintedTable): number {
-  return columns.reduce((sum, {head, unit = '', align}, index) => {
-    const cells = rows.map((row) => cellWords(row[index]))
-    const words = [head, unit, ...cells].flatMap((text) => text.split(/\s/))
-    const longest = align === 'right' ? [...words, ...cells] : words
-    return sum + 3 + longest.reduce((most, text) => Math.max(most, text.length), 0)
+/** Width that a table takes on a screen at least, in ems of its type. */
+function widthOnScreen(printed: PrintedTable, measures: readonly ColumnMeasure[]): number {
+  return measures.reduce((sum, {least, most}, index) => {
+    const isOneLine = longestCell(printed, index) <= shortLabel
+    return sum + (isOneLine ? most : least) + columnSpace
   }, 0)
 }
 

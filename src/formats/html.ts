@@ -48,11 +48,13 @@ export function html(input: PageInput): string {
   ])
   const {tree, sections} = htmlTree(document, ids, documents, input.photos ?? new Map())
   const body = placeContents(tree, contents(sections, kind))
-  return fillSlots(template(input, 'page.html'), {
-    language: input.language ?? 'en-GB',
+  const style = `${fillSlots(template(input, 'page.css'), {running: cssString(study.title)})}\n${inkRules}`
+  // The shell speaks British English; another language of the report takes its place.
+  const shell = template(input, 'page.html').replace('lang="en-GB"', `lang="${input.language ?? 'en-GB'}"`)
+  return fillSlots(shell, {
     kind,
     title: escaped(document.title === study.title ? study.title : `${document.title} · ${study.title}`),
-    styles: `${fillSlots(template(input, 'page.css'), {running: cssString(study.title)})}\n${inkRules}`,
+    style: `<style>\n${style}\n</style>`,
     study: escaped(study.title),
     season: escaped(study.season),
     document: kindWords[kind],

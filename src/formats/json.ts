@@ -33,7 +33,8 @@ function written(value: unknown, indent: number, taken: number): string {
   const fits = indent > 0 && length < width && parts.every((part) => !part.includes('\n'))
   if (fits) return `${open}${parts.join(', ')}${close}`
   const space = ' '.repeat(inner)
-  if (isList && value.every((item) => typeof item === 'number')) return `[\n${filled(parts, space)}\n${' '.repeat(indent)}]`
+  if (isList && value.every((item) => typeof item === 'number'))
+    return `[\n${filled(parts, space)}\n${' '.repeat(indent)}]`
   return `${open}\n${parts.map((part) => space + part).join(',\n')}\n${' '.repeat(indent)}${close}`
 }
 

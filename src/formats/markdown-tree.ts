@@ -76,7 +76,7 @@ function table({name, number, table: shown, children}: TableBlock): BlockContent
       ]
     }))
   }
-  const below = notes.map(({mark, text}) => `(${mark}) ${text}`)
+  const below = notes.map(({mark, text}) => (mark === undefined ? text : `(${mark}) ${text}`))
   if (rows.length < rowsInAll)
     below.push(`The first ${rows.length} of ${rowsInAll} rows; all of them are in tables/${name}.csv.`)
   return [

@@ -23,7 +23,11 @@ export const provenanceSchema = z.strictObject({
         .array(z.string())
         .readonly()
         .optional()
-        .describe('The documents that were asked for; all where absent.')
+        .describe('The documents that were asked for; all where absent.'),
+      pdf: z
+        .literal(true)
+        .optional()
+        .describe('There where pages were printed to PDF: those files alone differ from build to build.')
     })
     .describe('Choices of the command line that change what the report holds.'),
   seed: z.number().int().describe('Seed of every random stream.'),

@@ -76,7 +76,7 @@ export async function parseStudy(source: StudySource): Promise<StudyOutcome> {
     })) as unknown as readonly WeatherDay[],
     tables: sources,
     problems: [...read.problems, ...Object.values(found).flatMap(({problems}) => problems), ...settledNames],
-    texts: await readTexts(source)
+    texts: await readTexts(source, settings)
   }
   if (season === undefined || 'code' in season) return {study}
   return {study: {...study, ...effortBySite(study.sites, study.catch, season), effortBySite: true}}
@@ -176,10 +176,13 @@ function conventionsOf(settings: Settings): CellConventions {
   }
 }
 
-async function readTexts(source: StudySource): Promise<ReadonlyMap<string, string>> {
+/** The author's texts, wherever study.yaml says they are, and the study's own templates, those of a language too. */
+async function readTexts(source: StudySource, settings: Settings): Promise<ReadonlyMap<string, string>> {
   const texts = new Map<string, string>()
+  const stated = new Set(Object.values(settings.report?.text ?? {}).filter((file) => file.endsWith('.md')))
   for (const file of source.files.keys()) {
-    if (/^(text|templates)\/[^/]+\.(md|css|html)$/.test(file)) texts.set(file, await readText(source, file))
+    if (stated.has(file) || /^(text\/|templates\/(?:[^/]+\/)?)[^/]+\.(md|css|html)$/.test(file))
+      texts.set(file, await readText(source, file))
   }
   return texts
 }

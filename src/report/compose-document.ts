@@ -26,6 +26,8 @@ export interface ComposedDocument {
   readonly document: Document
   /** What could not be done, in the order of the template; empty when all is well. */
   readonly problems: readonly TemplateProblem[]
+  /** Names under which the template asks for texts of the author's. */
+  readonly authorPlaces: ReadonlySet<string>
 }
 
 /**
@@ -55,7 +57,8 @@ export function composeDocument(input: DocumentInput): ComposedDocument {
       tree: {type: 'root', children},
       cited: entries.map(({key}) => key)
     },
-    problems: composition.problems
+    problems: composition.problems,
+    authorPlaces: composition.authorPlaces
   }
 }
 

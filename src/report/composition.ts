@@ -2,6 +2,7 @@ import type {Figure} from '../charts/chart.ts'
 import type {Place} from '../model/place.ts'
 import type {Results} from '../model/results.ts'
 import type {CitedWork, CrossReference} from './document.ts'
+import type {StudyPictures} from './study-picture.ts'
 import type {ReportTable} from './table.ts'
 import type {TemplateProblem} from './template-problem.ts'
 import type {Work} from './work.ts'
@@ -17,6 +18,10 @@ export interface Material {
   readonly references: readonly Work[]
   /** The author's own Markdown by study-relative path. */
   readonly texts: ReadonlyMap<string, string>
+  /** Pictures that texts and templates show. */
+  readonly pictures?: StudyPictures
+  /** Where study.yaml states a value, for faults that are not the template's. */
+  readonly settingPlace?: (path: readonly (string | number)[]) => Place
 }
 
 /** One document in the making: its material, and what is known of it only when the whole template has been walked. */
@@ -26,6 +31,8 @@ export interface Composition {
   readonly problems: TemplateProblem[]
   /** Number and place of each figure and table, by id. */
   readonly placed: Map<string, number>
+  /** Names under which the template asks for texts of the author's. */
+  readonly authorPlaces: Set<string>
   /** 'Figure 2' in the text, to be worded once all numbers are known. */
   readonly crossReferences: {readonly node: CrossReference; readonly place: Place}[]
   /** Citations, to be worded once it is known which works need a letter after the year. */
@@ -40,6 +47,7 @@ export function newComposition(material: Material): Composition {
     works: new Map(material.references.map((work) => [work.id, work])),
     problems: [],
     placed: new Map(),
+    authorPlaces: new Set(),
     crossReferences: [],
     citedWorks: [],
     headingDepth: 0

@@ -6,7 +6,7 @@ export interface PlannedDocument {
   /** File name without ending. */
   readonly name: string
   /** Name under which `--only` asks for it. */
-  readonly kind: 'chapter' | 'site' | 'season' | 'index'
+  readonly kind: 'chapter' | 'site' | 'season' | 'index' | 'own'
   /** File of templates/. */
   readonly template: string
   /** For lists of documents. */
@@ -16,10 +16,15 @@ export interface PlannedDocument {
   readonly scope: Readonly<Record<string, unknown>>
 }
 
-/** The documents of a report, in the order in which they are listed: a new reader is one line here and a template. */
-export function documentPlan(results: Results): readonly PlannedDocument[] {
+/**
+ * The documents of a report, in the order in which they are listed: a new reader is one line here and a template.
+ *
+ * @param own Markdown templates that only this study has: each is a document of its own, but for `site-<site_id>.md`,
+ * which takes the place of `site.md` for one site.
+ */
+export function documentPlan(results: Results, own: readonly string[] = []): readonly PlannedDocument[] {
   const siteFiles = fileNames(results.sites.map(({id}) => id))
-  return [
+  const usual: readonly PlannedDocument[] = [
     {
       name: 'chapter',
       kind: 'chapter',
@@ -28,16 +33,17 @@ export function documentPlan(results: Results): readonly PlannedDocument[] {
       summary: 'for a thesis or a paper, with an appendix on the quality of the data',
       scope: {}
     },
-    ...results.sites.map(
-      (site): PlannedDocument => ({
-        name: `site-${siteFiles.get(site.id) ?? site.id}`,
+    ...results.sites.map((site): PlannedDocument => {
+      const name = `site-${siteFiles.get(site.id) ?? site.id}`
+      return {
+        name,
         kind: 'site',
-        template: 'site.md',
+        template: own.includes(`${name}.md`) ? `${name}.md` : 'site.md',
         title: `Site report: ${site.name}`,
         summary: 'in plain words, for the owner or manager of the land',
         scope: {site}
-      })
-    ),
+      }
+    }),
     {
       name: 'season',
       kind: 'season',
@@ -46,5 +52,22 @@ export function documentPlan(results: Results): readonly PlannedDocument[] {
       summary: 'every table, every finding, and how each number was made',
       scope: {}
     }
+  ]
+  const names = own.map((template) => template.replace(/\.md$/, ''))
+  const files = fileNames([...usual.map(({name}) => name), 'index', ...names])
+  return [
+    ...usual,
+    ...names
+      .filter((name) => !usual.some((other) => other.name === name))
+      .map(
+        (name): PlannedDocument => ({
+          name: files.get(name) ?? name,
+          kind: 'own',
+          template: `${name}.md`,
+          title: name,
+          summary: 'from a template of this study',
+          scope: {}
+        })
+      )
   ]
 }

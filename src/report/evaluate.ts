@@ -66,7 +66,9 @@ function evaluateNode(node: RootContent, at: Standpoint): RootContent[] {
         (message) => note(at, placeOf(node, at), message)
       )
     case 'image':
-      return keptPicture(node, (message) => note(at, placeOf(node, at), message))
+      return keptPicture(node, at.template.file, at.composition.material.pictures, (message, remedy) =>
+        addProblem(at.composition, {kind: 'picture', place: placeOf(node, at), message, remedy})
+      )
     case 'heading':
       if (!at.included) at.composition.headingDepth = node.depth
       break

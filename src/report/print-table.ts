@@ -1,7 +1,8 @@
 import type {PhrasingContent} from 'mdast'
-import {formatDate} from '../model/format-date.ts'
+import {formatDate, type Language} from '../model/format-date.ts'
 import {isDefined, type Measure} from '../model/quantity.ts'
 import {formatAmount, formatDigits, formatInterval, formatMeasure} from './format-measure.ts'
+import {noteBeside, type TableNote, wholeNotes} from './note-columns.ts'
 import {asSentence, plainText} from './plain-text.ts'
 import type {Cell, ReportTable, TableColumn} from './table.ts'
 import {taxonName} from './taxon-name.ts'
@@ -18,8 +19,8 @@ export interface PrintedTable {
   readonly columns: readonly TableColumn[]
   readonly rows: readonly (readonly PrintedCell[])[]
   readonly foot: readonly (readonly PrintedCell[])[]
-  /** Cautions, and reasons for numbers that are not defined, in sentences. */
-  readonly notes: readonly {readonly mark: string; readonly text: string}[]
+  /** Cautions, and reasons for numbers that are not defined, in sentences; one without mark is of the whole table. */
+  readonly notes: readonly TableNote[]
   readonly rowsInAll: number
 }
 
@@ -31,17 +32,24 @@ const rowsShownOfMore = 200
 const noValue = '–'
 
 export function printTable(table: ReportTable): PrintedTable {
-  const notes: {mark: string; text: string}[] = []
+  const notes: TableNote[] = wholeNotes(table)
   const print = (cells: readonly Cell[]): PrintedCell[] =>
-    cells.map((cell, index) => {
-      const mark = markOf(noteOf(cell), notes)
-      return {children: printCell(cell, table.columns[index]), ...(mark !== undefined && {mark})}
+    cells.flatMap((cell, index) => {
+      const column = table.columns[index]
+      if (column?.asNotes === true) return []
+      const note = [noteOf(cell), noteBeside(table, cells, index)]
+        .filter((said) => said !== undefined)
+        .join(' ')
+      const mark = markOf(note, notes)
+      const children = printCell(cell, column, table.language)
+      const isBare = children.length === 0 && mark !== undefined
+      return [{children: isBare ? text(noValue) : children, ...(mark !== undefined && {mark})}]
     })
   const shown = table.rows.length > mostRows ? table.rows.slice(0, rowsShownOfMore) : table.rows
-  const rows = shown.map(print)
+  const columns = table.columns.filter(({asNotes}) => asNotes !== true)
   return {
-    columns: table.columns.map((column) => ({...column, head: plainText(column.head)})),
-    rows,
+    columns: columns.map((column) => ({...column, head: plainText(column.head)})),
+    rows: shown.map(print),
     foot: (table.foot ?? []).map(print),
     notes,
     rowsInAll: table.rows.length
@@ -53,7 +61,11 @@ export function isRowHead({columns}: Pick<ReportTable, 'columns'>, index: number
   return columns.some(({rowHead}) => rowHead === true) ? columns[index]?.rowHead === true : index === 0
 }
 
-function printCell(cell: Cell, column: TableColumn | undefined): PhrasingContent[] {
+function printCell(
+  cell: Cell,
+  column: TableColumn | undefined,
+  language: Language | undefined
+): PhrasingContent[] {
   switch (cell.type) {
     case 'measure':
       return text(measureWords(cell.measure, column))
@@ -62,7 +74,7 @@ function printCell(cell: Cell, column: TableColumn | undefined): PhrasingContent
     case 'text':
       return text(plainText(cell.text))
     case 'date':
-      return text(formatDate(cell.day) ?? plainText(cell.day))
+      return text(formatDate(cell.day, language) ?? plainText(cell.day))
     case 'place':
       return text(plainText(cell.place))
     case 'taxon': {
@@ -90,11 +102,11 @@ function noteOf(cell: Cell): string | undefined {
   return measure.caution === undefined ? undefined : asSentence(measure.caution)
 }
 
-function markOf(note: string | undefined, notes: {mark: string; text: string}[]): string | undefined {
-  if (note === undefined) return undefined
-  const known = notes.find(({text: other}) => other === note)
+function markOf(note: string, notes: TableNote[]): string | undefined {
+  if (note === '') return undefined
+  const known = notes.find(({text: other, mark}) => other === note && mark !== undefined)
   if (known !== undefined) return known.mark
-  const mark = letters(notes.length)
+  const mark = letters(notes.filter((other) => other.mark !== undefined).length)
   notes.push({mark, text: note})
   return mark
 }

@@ -1,6 +1,9 @@
+import type {Figure} from '../charts/chart.ts'
 import type {Finding} from '../model/finding.ts'
+import type {Language} from '../model/format-date.ts'
 import type {Measure} from '../model/quantity.ts'
 import type {Results} from '../model/results.ts'
+import type {Work} from './work.ts'
 
 /** What a cell of a report table may hold; how it is printed is decided in one place for all documents. */
 export type Cell =
@@ -25,6 +28,11 @@ export interface TableColumn {
   readonly align: 'left' | 'right'
   /** Row headers for screen readers; the first column where none says so. */
   readonly rowHead?: boolean
+  /**
+   * Words that most rows share and that tell of the column before: documents say them once below the table, the file
+   * of the table has them in every row.
+   */
+  readonly asNotes?: boolean
 }
 
 export interface ReportTable {
@@ -36,12 +44,17 @@ export interface ReportTable {
   readonly foot?: readonly (readonly Cell[])[]
   /** Said instead of a table that has no rows. */
   readonly empty: string
+  /** Style of the dates in its cells; en-GB where absent. */
+  readonly language?: Language
 }
 
 /** What a table is made from. */
 export interface TableSource {
   readonly results: Results
   readonly findings: readonly Finding[]
+  /** Figures and works that can be called, for the tables that list them. */
+  readonly figures?: readonly Pick<Figure, 'name' | 'title'>[]
+  readonly works?: readonly Work[]
 }
 
 export interface TableDefinition {

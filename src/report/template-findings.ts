@@ -11,17 +11,20 @@ import type {TemplateProblem} from './template-problem.ts'
 export function templateFindings(problems: readonly TemplateProblem[]): readonly Finding[] {
   const seen = new Map<string, TemplateProblem>()
   for (const problem of problems) seen.set(`${formatPlace(problem.place)} ${problem.message}`, problem)
-  return [...seen.values()].map(({place, message, nearest}) => {
+  return [...seen.values()].map(({place, message, nearest, kind, remedy}) => {
     if (place.file.startsWith('pitfolio:')) throw new Error(`${formatPlace(place)}: ${message}`)
     return {
-      code: 'unknown-name-in-text',
+      code: kind === 'picture' ? 'picture-not-shown' : 'unknown-name-in-text',
       severity: 'caution',
       place,
       message,
-      why: 'The sentence cannot be finished, so the document shows a mark in its place.',
+      why:
+        kind === 'picture'
+          ? 'Some readers, or all of them, will miss what the picture shows.'
+          : 'The sentence cannot be finished, so the document shows a mark in its place.',
       remedy:
         nearest === undefined
-          ? 'the season record lists every name that can be called'
+          ? (remedy ?? 'the season record lists every name that can be called')
           : `did you mean \`${nearest}\`?`
     }
   })

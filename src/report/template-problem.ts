@@ -7,6 +7,10 @@ export interface TemplateProblem {
   readonly message: string
   /** The name that was probably meant. */
   readonly nearest?: string
+  /** What it is about, where that is no name. */
+  readonly kind?: 'picture'
+  /** What to do about it, where that is not to correct a name. */
+  readonly remedy?: string
 }
 
 /** `chapter.md:12:4: unknown path 'effort.nett'; did you mean 'net'?` */

@@ -15,3 +15,20 @@ export function absenceProbability(n: number, x: number, m: number): number {
   }
   return probability
 }
+
+/**
+ * absenceProbability(n, x, m) for one n and m and rising x: as long as x < m the product of one species goes on where
+ * that of the species before it ended.
+ */
+export function absenceProbabilities(n: number, m: number): (x: number) => number {
+  let factors = 0
+  let probability = 1
+  return (x) => {
+    if (x >= m || x < factors) return absenceProbability(n, x, m)
+    for (; factors < x && probability > 0; factors++) {
+      probability *= (n - m - factors) / (n - factors)
+      if (probability < 1e-20) probability = 0
+    }
+    return probability
+  }
+}

@@ -1,5 +1,5 @@
 import type {Quantity} from '../model/quantity.ts'
-import {absenceProbability} from './absence-probability.ts'
+import {absenceProbabilities} from './absence-probability.ts'
 import {coverageNotDefined, estimatedCoverage} from './coverage.ts'
 import type {FrequencyCounts} from './frequency-counts.ts'
 import {singletonProbability} from './singleton-probability.ts'
@@ -41,9 +41,10 @@ export function expectedCoverage(sample: FrequencyCounts, size: number): number 
 function coverageAtWholeSize(sample: FrequencyCounts, m: number): number {
   if (m === 0) return 0
   if (m === sample.size) return estimatedCoverage(sample)
+  const absence = absenceProbabilities(sample.size - 1, m)
   let missed = 0
   for (const {count, species} of sample.classes) {
-    missed += ((species * count) / sample.records) * absenceProbability(sample.size - 1, count - 1, m)
+    missed += ((species * count) / sample.records) * absence(count - 1)
   }
   return 1 - missed
 }

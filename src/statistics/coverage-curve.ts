@@ -26,23 +26,30 @@ export function diversityAlongCoverage(
 ): number[] {
   const reached = estimatedCoverage(sample)
   const last = sizes.findLastIndex((size) => size <= sample.size)
-  return coverages.flatMap((coverage) => {
+  const row: number[] = []
+  let above = 0
+  let before = 0
+  for (const coverage of coverages) {
     if (coverage >= reached) {
       const size = expectedSize(sample, coverage)
-      return [
+      row.push(
         expectedDiversity(sample, 0, size),
         expectedDiversity(sample, 1, size),
         expectedDiversity(sample, 2, size)
-      ]
+      )
+      continue
     }
-    let above = 0
+    // Coverages mostly rise, and then the search goes on where it ended.
+    if (coverage < before) above = 0
+    before = coverage
     while (above < last && curve[4 * above]! <= coverage) above += 1
     const below = Math.max(0, above - 1)
     const width = curve[4 * above]! - curve[4 * below]!
     const along = width > 0 ? Math.max(0, (coverage - curve[4 * below]!) / width) : 0
-    return [1, 2, 3].map((column) => {
+    for (let column = 1; column <= 3; column++) {
       const low = curve[4 * below + column]!
-      return low + along * (curve[4 * above + column]! - low)
-    })
-  })
+      row.push(low + along * (curve[4 * above + column]! - low))
+    }
+  }
+  return row
 }

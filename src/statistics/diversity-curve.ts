@@ -2,6 +2,7 @@ import type {Quantity} from '../model/quantity.ts'
 import {bootstrapStandardErrors} from './bootstrap-standard-errors.ts'
 import {coverageAtSize, expectedCoverage} from './coverage-at-size.ts'
 import {expectedDiversity} from './expected-diversity.ts'
+import {expectedInSubsamples} from './expected-in-subsamples.ts'
 import type {FrequencyCounts} from './frequency-counts.ts'
 import {rarefactionAndExtrapolation} from './rarefaction-and-extrapolation.ts'
 import {type IntervalShape, withBootstrapInterval} from './with-bootstrap-interval.ts'
@@ -62,13 +63,21 @@ export function diversityCurve(
 
 /** What a replicate must yield for the curve: coverage and the three diversities, size after size. */
 export function curveStatistics(sizes: readonly number[]): (sample: FrequencyCounts) => number[] {
-  return (sample) =>
-    sizes.flatMap((size) => [
-      expectedCoverage(sample, size),
-      expectedDiversity(sample, 0, size),
-      expectedDiversity(sample, 1, size),
-      expectedDiversity(sample, 2, size)
-    ])
+  const inSubsamples = expectedInSubsamples(sizes)
+  return (sample) => {
+    const known = inSubsamples(sample)
+    const row: number[] = []
+    for (const [i, size] of sizes.entries()) {
+      const {coverage, richness, entropy} = known[i] ?? {}
+      row.push(
+        coverage ?? expectedCoverage(sample, size),
+        richness ?? expectedDiversity(sample, 0, size),
+        entropy === undefined ? expectedDiversity(sample, 1, size) : Math.exp(entropy),
+        expectedDiversity(sample, 2, size)
+      )
+    }
+    return row
+  }
 }
 
 /** Individuals hold one species at least and as many as they are at most; units may hold none and many. */

@@ -1,4 +1,4 @@
-import {absenceProbability} from './absence-probability.ts'
+import {absenceProbabilities} from './absence-probability.ts'
 import {expectedEntropy} from './expected-entropy.ts'
 import type {FrequencyCounts} from './frequency-counts.ts'
 import {estimatedSimpson} from './hill-asymptotic.ts'
@@ -24,10 +24,8 @@ function rarefied(sample: FrequencyCounts, order: RarefiableOrder, m: number): n
   if (m === sample.size) return hillNumber(sample, order)
   if (order === 1) return Math.exp(expectedEntropy(sample, m))
   if (order === 2) return simpsonAt(sample, m)
-  return sample.classes.reduce(
-    (sum, {count, species}) => sum + species * (1 - absenceProbability(sample.size, count, m)),
-    0
-  )
+  const absence = absenceProbabilities(sample.size, m)
+  return sample.classes.reduce((sum, {count, species}) => sum + species * (1 - absence(count)), 0)
 }
 
 function extrapolated(sample: FrequencyCounts, order: RarefiableOrder, m: number): number {
@@ -35,9 +33,8 @@ function extrapolated(sample: FrequencyCounts, order: RarefiableOrder, m: number
   if (order === 2) return simpsonAt(sample, m)
   const more = m - sample.size
   if (order === 1) {
-    return Math.exp(
-      (sample.size / m) * Math.log(hillNumber(sample, 1)) + (more / m) * estimatedEntropy(sample)
-    )
+    const {logOfObserved} = sumsOf(sample)
+    return Math.exp((sample.size / m) * logOfObserved + (more / m) * estimatedEntropy(sample))
   }
   const unseen = undetectedSpecies(sample)
   if (unseen === 0) return sample.species
@@ -51,8 +48,30 @@ function limit(sample: FrequencyCounts, order: RarefiableOrder): number {
   return order === 1 ? Math.exp(estimatedEntropy(sample)) : estimatedSimpson(sample)
 }
 
-function simpsonAt({classes, records, size}: FrequencyCounts, m: number): number {
+function simpsonAt(sample: FrequencyCounts, m: number): number {
+  const {records, size} = sample
   if (size === 1) return records * m
-  const pairs = classes.reduce((sum, {count, species}) => sum + species * count * (count - 1), 0)
+  const {pairs} = sumsOf(sample)
   return 1 / (size / (m * records) + ((m - 1) / m) * (pairs / (records ** 2 * (1 - 1 / size))))
+}
+
+interface Sums {
+  readonly sample: FrequencyCounts
+  /** Natural logarithm of the observed diversity of order 1. */
+  readonly logOfObserved: number
+  /** Sum of X. */
+  readonly pairs: number
+}
+
+// A curve asks for the sums of one sample at every size; a map would keep the thousands of a bootstrap.
+let latest: Sums | undefined
+
+function sumsOf(sample: FrequencyCounts): Sums {
+  if (latest?.sample === sample) return latest
+  latest = {
+    sample,
+    logOfObserved: Math.log(hillNumber(sample, 1)),
+    pairs: sample.classes.reduce((sum, {count, species}) => sum + species * count * (count - 1), 0)
+  }
+  return latest
 }

@@ -25,7 +25,7 @@ export function expectedEntropy({classes, records, size}: FrequencyCounts, m: nu
 const NEGLIGIBLE = 1e-20
 
 /** E[K ln K] for the number K of m draws without replacement out of n that fall on the x marked ones. */
-function expectedCountLogCount(x: number, n: number, m: number): number {
+export function expectedCountLogCount(x: number, n: number, m: number): number {
   const others = n - x
   const mode = Math.min(Math.floor(((x + 1) * (m + 1)) / (n + 2)), x, m)
   const table = countLogCount(x)

@@ -12,13 +12,13 @@
  * @example monotoneRegression([3, 2, 1]) // => [2, 2, 2]
  * @example monotoneRegression([]) // => []
  */
-export function monotoneRegression(values: readonly number[]): number[] {
+export function monotoneRegression(values: ArrayLike<number>): number[] {
   // Typed and overwritten in place: non-metric scaling comes here some ten thousand times.
   const sums = new Float64Array(values.length)
   const sizes = new Int32Array(values.length)
   let pools = 0
-  for (const value of values) {
-    let sum = value
+  for (let place = 0; place < values.length; place += 1) {
+    let sum = values[place]!
     let size = 1
     while (pools > 0 && sums[pools - 1]! * size >= sum * sizes[pools - 1]!) {
       pools -= 1

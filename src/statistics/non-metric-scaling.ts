@@ -116,34 +116,68 @@ function rankedPairs(dissimilarities: readonly (readonly number[])[]): RankedPai
 
 /** Steps of majorization until stress gains less than `leastGain`. */
 function descend(start: Points, pairs: RankedPairs, leastGain: number): Solution {
-  let here = assess(start, pairs)
+  const dimensions = start[0]!.length
+  let here = assessed(Float64Array.from(start.flat()), dimensions, pairs)
+  // Two states take turns, because a study comes here some thousands of times.
+  let spare = assessed(here.coordinates.slice(), dimensions, pairs)
   for (let iteration = 0; iteration < iterationLimit; iteration += 1) {
-    const next = assess(movedPoints(here, pairs), pairs)
+    const next = spare
+    move(here, next.coordinates, dimensions, pairs)
+    assess(next, dimensions, pairs)
     const gain = here.stress - next.stress
-    if (gain > 0) here = next
+    if (gain > 0) [here, spare] = [next, here]
     if (gain < leastGain) break
   }
-  return here
+  const {coordinates, stress} = here
+  return {
+    coordinates: start.map((row, sample) => row.map((_, axis) => coordinates[sample * dimensions + axis]!)),
+    stress
+  }
 }
 
-interface Assessed extends Solution {
+interface State {
+  /** Sample after sample. */
+  readonly coordinates: Float64Array
   /** Of each pair, in the order of the pairs. */
-  readonly distances: readonly number[]
-  readonly disparities: readonly number[]
+  readonly distances: Float64Array
+  readonly disparities: Float64Array
+  stress: number
 }
 
-function assess(coordinates: Points, {firsts, seconds, ties}: RankedPairs): Assessed {
-  const distances = firsts.map((first, pair) => distance(coordinates[first]!, coordinates[seconds[pair]!]!))
-  const rising = [...distances]
+function assessed(coordinates: Float64Array, dimensions: number, pairs: RankedPairs): State {
+  const {length} = pairs.firsts
+  const state = {
+    coordinates,
+    distances: new Float64Array(length),
+    disparities: new Float64Array(length),
+    stress: 1
+  }
+  assess(state, dimensions, pairs)
+  return state
+}
+
+/** Distances, disparities and stress of a state, from its coordinates. */
+function assess(state: State, dimensions: number, {firsts, seconds, ties}: RankedPairs): void {
+  const {coordinates, distances, disparities} = state
+  for (let pair = 0; pair < distances.length; pair += 1) {
+    const first = firsts[pair]! * dimensions
+    const second = seconds[pair]! * dimensions
+    let squares = 0
+    for (let axis = 0; axis < dimensions; axis += 1) {
+      squares += (coordinates[first + axis]! - coordinates[second + axis]!) ** 2
+    }
+    distances[pair] = Math.sqrt(squares)
+  }
+  disparities.set(distances)
   // Pairs of equal dissimilarity may take any order among themselves: that of their distances costs least.
   const orders = ties.map(([from, to]) => {
     const order = Array.from({length: to - from}, (_, index) => from + index)
     order.sort((a, b) => distances[a]! - distances[b]!)
-    for (const [index, pair] of order.entries()) rising[from + index] = distances[pair]!
+    for (const [index, pair] of order.entries()) disparities[from + index] = distances[pair]!
     return order
   })
-  const fitted = monotoneRegression(rising)
-  const disparities = [...fitted]
+  const fitted = monotoneRegression(disparities)
+  disparities.set(fitted)
   for (const [run, order] of orders.entries()) {
     for (const [index, pair] of order.entries()) disparities[pair] = fitted[ties[run]![0] + index]!
   }
@@ -153,32 +187,29 @@ function assess(coordinates: Points, {firsts, seconds, ties}: RankedPairs): Asse
     misfit += (distances[pair]! - disparities[pair]!) ** 2
     total += distances[pair]! ** 2
   }
-  return {coordinates, distances, disparities, stress: total === 0 ? 1 : Math.sqrt(misfit / total)}
+  state.stress = total === 0 ? 1 : Math.sqrt(misfit / total)
 }
 
-function movedPoints(
-  {coordinates, distances, disparities}: Assessed,
+/** Coordinates after one step from a state. */
+function move(
+  {coordinates, distances, disparities}: State,
+  moved: Float64Array,
+  dimensions: number,
   {firsts, seconds}: RankedPairs
-): Points {
-  const moved = coordinates.map((row) => row.map(() => 0))
+): void {
+  moved.fill(0)
+  const samples = coordinates.length / dimensions
   for (let pair = 0; pair < distances.length; pair += 1) {
     if (distances[pair] === 0) continue
-    const pull = disparities[pair]! / distances[pair]! / coordinates.length
-    const first = firsts[pair]!
-    const second = seconds[pair]!
-    for (let axis = 0; axis < moved[first]!.length; axis += 1) {
-      const step = pull * (coordinates[first]![axis]! - coordinates[second]![axis]!)
-      moved[first]![axis]! += step
-      moved[second]![axis]! -= step
+    const pull = disparities[pair]! / distances[pair]! / samples
+    const first = firsts[pair]! * dimensions
+    const second = seconds[pair]! * dimensions
+    for (let axis = 0; axis < dimensions; axis += 1) {
+      const step = pull * (coordinates[first + axis]! - coordinates[second + axis]!)
+      moved[first + axis]! += step
+      moved[second + axis]! -= step
     }
   }
-  return moved
-}
-
-function distance(first: readonly number[], second: readonly number[]): number {
-  let squares = 0
-  for (let axis = 0; axis < first.length; axis += 1) squares += (first[axis]! - second[axis]!) ** 2
-  return Math.sqrt(squares)
 }
 
 function turnedToAxes(points: Points): Points {

@@ -25,16 +25,13 @@ export function shannonAsymptotic(sample: FrequencyCounts): Quantity {
   return {value: estimatedEntropy(sample)}
 }
 
-// A curve asks for the entropy of one sample at every size beyond it.
-const known = new WeakMap<FrequencyCounts, number>()
+// A curve asks for the entropy of one sample at every size beyond it; a map would keep the thousands of a bootstrap.
+let latest: {readonly sample: FrequencyCounts; readonly entropy: number} | undefined
 
 /** The estimate for a sample that is not empty. */
 export function estimatedEntropy(sample: FrequencyCounts): number {
-  const before = known.get(sample)
-  if (before !== undefined) return before
-  const entropy = entropyOf(sample)
-  known.set(sample, entropy)
-  return entropy
+  if (latest?.sample !== sample) latest = {sample, entropy: entropyOf(sample)}
+  return latest.entropy
 }
 
 function entropyOf(sample: FrequencyCounts): number {

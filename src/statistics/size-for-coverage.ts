@@ -40,12 +40,17 @@ export function expectedSize(sample: FrequencyCounts, target: number): number {
     return size + (Math.log(records / singletons) + Math.log1p(-target)) / lower - 1
   }
   let below = 0
+  let low = 0
   let above = sample.size
-  while (above - below > 1) {
-    const middle = Math.floor((below + above) / 2)
-    if (expectedCoverage(sample, middle) < target) below = middle
-    else above = middle
+  let high = reached
+  for (let step = 1; above - below > 1; step++) {
+    // 1 / (1 - C) grows about evenly with size, so that a few guesses do; every third step halves whatever happens.
+    const along = step % 3 === 0 ? 0.5 : (1 / (1 - target) - 1 / (1 - low)) / (1 / (1 - high) - 1 / (1 - low))
+    const guess = Math.floor(below + (above - below) * (along > 0 ? along : 0.5))
+    const middle = Math.min(above - 1, Math.max(below + 1, guess))
+    const there = expectedCoverage(sample, middle)
+    if (there < target) [below, low] = [middle, there]
+    else [above, high] = [middle, there]
   }
-  const low = expectedCoverage(sample, below)
-  return below + (target - low) / (expectedCoverage(sample, above) - low)
+  return below + (target - low) / (high - low)
 }

@@ -1,33 +1,55 @@
-import {readFileSync} from 'node:fs'
+import {mkdtempSync, readFileSync, rmSync} from 'node:fs'
+import {tmpdir} from 'node:os'
 import {join} from 'node:path'
 import {unzipSync, zipSync} from 'fflate'
 import {expect} from 'vitest'
-import {run} from '../cli/captured-terminal.ts'
+import type {ArchiveOptions} from '../../src/cli/archive.ts'
 import {temporaryFolder, writeFiles} from '../files/study-on-disk.ts'
+import {archived} from './small-report.ts'
 
-export interface MadeArchive {
-  readonly study: string
-  readonly zip: string
-  /** What the command said. */
-  readonly out: string
-  readonly err: string
+type Files = Readonly<Record<string, string | Uint8Array>>
+
+export interface ArchivedFiles {
+  readonly zip: Uint8Array
+  readonly top: string
   /** Files by path inside the top folder. */
   readonly files: ReadonlyMap<string, Uint8Array>
-  readonly top: string
+  /** What the command said. */
+  readonly out: string
 }
 
-/** A study on the disk, archived by the command line. */
-export async function madeArchive(
-  files: Readonly<Record<string, string | Uint8Array>>,
-  ...options: readonly string[]
-): Promise<MadeArchive> {
+const made = new Map<string, Promise<ArchivedFiles>>()
+
+/** The archive of a study, made once for all tests of a file that only look at it. */
+export function archivedFiles(study: Files, options: ArchiveOptions = {}): Promise<ArchivedFiles> {
+  const key = JSON.stringify([study, options])
+  const known = made.get(key) ?? archivedOnce(study, options)
+  made.set(key, known)
+  return known
+}
+
+async function archivedOnce(study: Files, options: ArchiveOptions): Promise<ArchivedFiles> {
+  const folder = mkdtempSync(join(tmpdir(), 'pitfolio-test-'))
+  try {
+    writeFiles(join(folder, 'study'), study)
+    const zip = join(folder, 'archive.zip')
+    const {code, out, err} = await archived(join(folder, 'study'), {out: zip, ...options})
+    expect({code, err: code === 0 ? '' : err}).toEqual({code: 0, err: ''})
+    return {zip: readFileSync(zip), out, ...unpacked(zip)}
+  } finally {
+    rmSync(folder, {recursive: true, force: true})
+  }
+}
+
+/** The same, with the study left on the disk until the test is over. */
+export async function studyAndArchive(files: Files): Promise<{readonly study: string; readonly zip: string}> {
   const folder = temporaryFolder()
   const study = join(folder, 'study')
   writeFiles(study, files)
   const zip = join(folder, 'archive.zip')
-  const {code, out, err} = await run(['archive', study, '--out', zip, ...options])
-  expect({code, err: code === 0 ? '' : err}).toEqual({code: 0, err: ''})
-  return {study, zip, out, err, ...unpacked(zip)}
+  const {zip: bytes} = await archivedFiles(files)
+  writeFiles(folder, {'archive.zip': bytes})
+  return {study, zip}
 }
 
 /** The files of a zip, by a library and not by the reader under test. */

@@ -19,6 +19,7 @@ fluids: {glycol: {substance: propylene glycol, dilution: '1:1'}}
 target: {groups: [Carabidae, Araneae], life_stages: [adult], all_recorded: true}
 identification: {level: species, keys: ['A key'], verifier: Jan van der Berg}
 privacy: {coordinates: exact}
+analysis: {replicates: 10, permutations: 99}
 `,
   'sites.csv': `site_id,habitat,site_name,country,region,locality,latitude,longitude,coordinate_uncertainty_m,elevation_m,litter_depth_mm,remarks
 W1,wood,North Wood,DE,Hesse,Nordheim,51.2034,9.1034,20,210,35,"steep, wet"

@@ -61,6 +61,18 @@ test('a study title cannot leave the style it is printed by', () => {
   expect(page).toContain('content: "\\22 \\7d \\3c \\2f style')
 })
 
+test('a page says its language, and a row head without words is a plain cell', () => {
+  expect(pageOf('# A')).toContain('<html lang="en-GB">')
+  expect(pageOf('# A', 'chapter', {language: 'en-US'})).toContain('<html lang="en-US">')
+  const table = {
+    name: 'x',
+    columns: [{head: 'A', align: 'left' as const}],
+    rows: [[{type: 'blank' as const}]],
+    empty: ''
+  }
+  expect(pageWith(table)).toContain('<tbody><tr><td></td></tr></tbody>')
+})
+
 test('a figure has its picture, its caption and its data one click away', () => {
   const page = pageOf(everything)
   expect(page).toMatch(

@@ -63,6 +63,30 @@ test('cautions and reasons become lettered notes, each said once', () => {
   ])
 })
 
+test('words that every row shares are said once below the table, and others by a letter at the cell before', () => {
+  const rate: Cell = {type: 'measure', measure: measure(1, 'rate')}
+  const said = (...kinds: readonly string[]) =>
+    printTable({
+      name: 'x',
+      columns: [
+        {head: 'Rate', align: 'right'},
+        {head: 'Kind', align: 'left', asNotes: true}
+      ],
+      rows: kinds.map((kind): Cell[] => [rate, kind === '' ? {type: 'blank'} : {type: 'text', text: kind}]),
+      empty: ''
+    })
+  const alike = said('exact', 'exact')
+  expect(alike.columns.map(({head}) => head)).toEqual(['Rate'])
+  expect(alike.rows.map((cells) => cells.map(({mark}) => mark))).toEqual([[undefined], [undefined]])
+  expect(alike.notes).toEqual([{text: 'Kind: exact.'}])
+  const unlike = said('exact', '', 'ratio')
+  expect(unlike.rows.map((cells) => cells.map(({mark}) => mark))).toEqual([['a'], [undefined], ['b']])
+  expect(unlike.notes).toEqual([
+    {mark: 'a', text: 'Kind: exact.'},
+    {mark: 'b', text: 'Kind: ratio.'}
+  ])
+})
+
 test('decimal points stand below each other', () => {
   expect(alignDecimals(['12.3', '4', '0.45', '–', 'words'])).toEqual([
     '\u2007',

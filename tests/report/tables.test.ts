@@ -319,20 +319,21 @@ test('habitat structure has a column with its unit, empty where it was not recor
   expect(rowsOf('sites').map((row) => row.at(-1))).toEqual([8, '', 8])
 })
 
-test('a trap type tells yes, no or not recorded, and a property that no type states has no column', () => {
-  expect(tableOf('traps-in-use').columns.map(({head}) => head)).toEqual([
-    'Trap type',
-    'Traps',
-    'Container',
-    'Rim diameter',
-    'Funnel',
-    'Cover'
-  ])
+test('a trap type tells yes, no or not recorded, and a property that no type states has no row', () => {
+  expect(tableOf('traps-in-use').columns.map(({head}) => head)).toEqual(['Trap type', 'cup', 'jar'])
   expect(rowsOf('traps-in-use')).toEqual([
-    ['cup', 4, 'plastic cup', '80', 'no', 'yes'],
-    ['jar', 2, 'glass jar', 'not recorded', 'not recorded', 'plywood']
+    ['Traps', 4, 2],
+    ['Container', 'plastic cup', 'glass jar'],
+    ['Rim diameter (mm)', '80', 'not recorded'],
+    ['Funnel', 'no', 'not recorded'],
+    ['Cover', 'yes', 'plywood']
   ])
-  expect(rowsOf('fluids-in-use')).toEqual([['pg', 6, 'propylene glycol', '1:2', 'no']])
+  expect(rowsOf('fluids-in-use').map(([property, pg]) => [property, pg])).toEqual([
+    ['Traps', 6],
+    ['Substance', 'propylene glycol'],
+    ['Dilution', '1:2'],
+    ["Bait", "no"]
+  ])
 })
 
 test('the list of a site names what it may, most numerous first, and foots up to all animals caught there', () => {

@@ -1,4 +1,4 @@
-import {isoMoment, type Moment} from '../../model/day.ts'
+import {type Day, isoDay, isoMoment} from '../../model/day.ts'
 import type {CatchRecord, Exposure, Study} from '../../model/study.ts'
 import {codeUnitOrder} from '../../results/code-unit-order.ts'
 import {type Collection, catchOnRecord, collectionsOf} from '../../results/collections.ts'
@@ -82,13 +82,14 @@ export function seasonEvents(study: Study, privacy: StudyPrivacy, id: string): S
 
   const trapEvent = (trap: TrapInUse, site: SiteEvent): TrapEvent => {
     const exposures = [...(exposuresOf.get(trap.id) ?? [])].sort(byCollection)
+    const unplaced = strays.get(trap.id) ?? []
     const event: Writable<TrapEvent> = {
       id: ids(`${id}:trap:${trap.id}`),
       site,
       trap,
-      date: dateOf(exposures),
+      date: dateOf(exposures, unplaced),
       visits: [],
-      strays: shown(strays.get(trap.id) ?? [])
+      strays: shown(unplaced)
     }
     event.visits = exposures.map((exposure) => {
       const own = behind.get(exposure)!.filter((each) => !isPool(each))
@@ -113,22 +114,29 @@ export function seasonEvents(study: Study, privacy: StudyPrivacy, id: string): S
     return event
   }
   const poolsOf = groupBy(collections.filter(isPool), ({exposures}) => siteOfTrap(exposures[0]!.trapId))
-  const sites = area.sites.map((site): SiteEvent => {
-    const traps = area.traps.filter((trap) => trap.site === site)
+  // A trap that was never set, and a site without one, is no event: raw/ has them.
+  const isUsed = (trap: TrapInUse): boolean => exposuresOf.has(trap.id) || strays.has(trap.id)
+  const usedSites = area.sites.filter(
+    (site) => strays.has(`site:${site.id}`) || area.traps.some((trap) => trap.site === site && isUsed(trap))
+  )
+  const sites = usedSites.map((site): SiteEvent => {
+    const traps = area.traps.filter((trap) => trap.site === site && isUsed(trap))
     const exposures = traps.flatMap((trap) => exposuresOf.get(trap.id) ?? [])
+    const unplaced = strays.get(`site:${site.id}`) ?? []
+    const ofTraps = traps.flatMap((trap) => strays.get(trap.id) ?? [])
     const event: Writable<SiteEvent> = {
       id: ids(`${id}:site:${site.id}`),
       site,
-      date: dateOf(exposures),
+      date: dateOf(exposures, [...unplaced, ...ofTraps]),
       traps: [],
       pools: [],
-      strays: shown(strays.get(`site:${site.id}`) ?? [])
+      strays: shown(unplaced)
     }
     event.traps = traps.map((trap) => trapEvent(trap, event))
     event.pools = (poolsOf.get(site.id) ?? []).map(({exposures: pooled, records, animals}) => ({
       id: ids(`${id}:pool:${site.id}:${pooled[0]?.round ?? ''}`),
       site: event,
-      date: dateOf(pooled),
+      date: dateOf(pooled, []),
       visits: pooled.map((exposure) => visitOf.get(exposure)!),
       records: shown(records),
       animals
@@ -136,7 +144,7 @@ export function seasonEvents(study: Study, privacy: StudyPrivacy, id: string): S
     return event
   })
   const withheld = study.catch.filter(({taxon, count}) => count > 0 && privacy.isWithheld(taxon))
-  return {study, privacy, id, date: dateOf(study.exposures), sites, withheld}
+  return {study, privacy, id, date: dateOf(study.exposures, unmatched), sites, withheld}
 }
 
 /** Every id once: where two would be the same, later ones get a number. */
@@ -159,16 +167,15 @@ function byCollection(a: Exposure, b: Exposure): number {
 }
 
 /** `2026-05-04/2026-05-18`, the days from the first opening to the last collection, both in full. */
-function dateOf(exposures: readonly Exposure[]): string | undefined {
-  let first: Moment | undefined
-  let last: Moment | undefined
-  for (const {opened, collected} of exposures) {
-    const start = opened ?? collected
-    if (first === undefined || start.day < first.day) first = start
-    if (last === undefined || collected.day > last.day) last = collected
+function dateOf(exposures: readonly Exposure[], strays: readonly CatchRecord[]): string | undefined {
+  let first: Day | undefined
+  let last: Day | undefined
+  const add = (from: Day, to: Day): void => {
+    first = Math.min(first ?? from, from)
+    last = Math.max(last ?? to, to)
   }
+  for (const {opened, collected} of exposures) add((opened ?? collected).day, collected.day)
+  for (const {collected} of strays) if (collected !== undefined) add(collected.day, collected.day)
   if (first === undefined || last === undefined) return undefined
-  return first.day === last.day
-    ? isoMoment({day: first.day})
-    : `${isoMoment({day: first.day})}/${isoMoment({day: last.day})}`
+  return first === last ? isoDay(first) : `${isoDay(first)}/${isoDay(last)}`
 }

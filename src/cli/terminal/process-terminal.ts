@@ -10,7 +10,11 @@ export function processTerminal(): Terminal {
   return {
     out: channelOf(process.stdout, env, process.platform),
     err: channelOf(process.stderr, env, process.platform),
-    debug: (env.PITFOLIO_DEBUG ?? '') !== ''
+    debug: (env.PITFOLIO_DEBUG ?? '') !== '',
+    browsers: {
+      ...(env.PITFOLIO_BROWSER && {named: env.PITFOLIO_BROWSER}),
+      ...(env.PATH !== undefined && {searchPath: env.PATH})
+    }
   }
 }
 

@@ -1,3 +1,4 @@
+import type {BrowserPlaces} from '../../browser/find-browser.ts'
 import type {Paint} from './paint.ts'
 
 /** One of the two ways out of a command, and what it can show. */
@@ -17,4 +18,6 @@ export interface Terminal {
   readonly err: Channel
   /** Show where in the code a fault of ours happened. */
   readonly debug: boolean
+  /** Where a browser may be, for printing; the usual places where absent. */
+  readonly browsers?: BrowserPlaces
 }

@@ -1,3 +1,5 @@
+import {nearestName} from '../../model/nearest-name.ts'
+import {addProblem} from '../composition.ts'
 import {lookUp} from '../scope.ts'
 import type {Directive} from './directive.ts'
 import {numberedName} from './numbered-name.ts'
@@ -12,15 +14,26 @@ export const author: Directive = {
     if (place === undefined) return call.problem('author needs place=...')
     const name = numberedName(call, place)
     if (name === undefined) return call.problem(`'${call.attributes.of}' is no id`)
-    const {results, texts} = call.composition.material
+    const {results, texts, settingPlace} = call.composition.material
+    call.composition.authorPlaces.add(name)
     const found = lookUp({names: new Map(), root: {value: results, shape: undefined}}, 'stated.report.text')
     const files =
       found.status === 'found' && typeof found.value === 'object' && found.value !== null ? found.value : {}
     const file = Object.entries(files).find(([key]) => key === name)?.[1] as unknown
     if (typeof file !== 'string') return []
     const text = texts.get(file)
-    return text === undefined
-      ? call.problem(`study.yaml names '${file}' for ${name}, and there is no such file`)
-      : call.include(file, text)
+    if (text !== undefined) return call.include(file, text)
+    const message = `study.yaml names '${file}' for ${name}, and there is no such file`
+    const nearest = nearestName(
+      file,
+      [...texts.keys()].filter((path) => path.endsWith('.md'))
+    )
+    if (settingPlace === undefined) return call.problem(message, nearest)
+    addProblem(call.composition, {
+      place: settingPlace(['report', 'text', name]),
+      message,
+      ...(nearest === undefined ? {remedy: 'add the file, or take its name out'} : {nearest})
+    })
+    return []
   }
 }

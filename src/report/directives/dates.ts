@@ -1,4 +1,4 @@
-import {formatDates} from '../../model/format-date.ts'
+import {formatDates, statedLanguage} from '../../model/format-date.ts'
 import {type Directive, words} from './directive.ts'
 
 /** `:dates[path]{to=path}`: `14 to 28 June 2026`. */
@@ -11,7 +11,9 @@ export const dates: Directive = {
     if (end === undefined) return call.problem('dates needs to=...')
     return call.read(call.label, (from) =>
       call.read(end, (to) => {
-        const range = typeof from === 'string' && typeof to === 'string' ? formatDates(from, to) : undefined
+        const language = statedLanguage(call.composition.material.results.stated)
+        const range =
+          typeof from === 'string' && typeof to === 'string' ? formatDates(from, to, language) : undefined
         return range === undefined ? call.problem(`'${call.label}' or '${end}' is no date`) : words(range)
       })
     )

@@ -2,7 +2,7 @@ import type {Measure} from '../../model/quantity.ts'
 import {asSentence} from '../plain-text.ts'
 import type {Cell, TableDefinition} from '../table.ts'
 import {cell} from './cell.ts'
-import {numberColumn, wordColumn} from './column.ts'
+import {noteColumn, numberColumn, wordColumn} from './column.ts'
 import {confidenceWords} from './rate-columns.ts'
 
 interface AtCoverage {
@@ -24,7 +24,7 @@ export const equalCoverage: TableDefinition = {
         wordColumn('Habitat'),
         {...wordColumn('Catch of'), rowHead: true},
         numberColumn('Individuals it takes'),
-        wordColumn('That is'),
+        noteColumn('That number is'),
         ...[0, 1, 2].flatMap((order) => [
           numberColumn(`q = ${order}`, order === 0 ? 'species' : 'effective species'),
           numberColumn(`Interval of q = ${order}`, confidenceWords(results))

@@ -3,7 +3,7 @@ import type {AssemblageResult} from '../../model/results.ts'
 import type {TableDefinition} from '../table.ts'
 import {assemblages} from './assemblages.ts'
 import {cell} from './cell.ts'
-import {numberColumn, wordColumn} from './column.ts'
+import {noteColumn, numberColumn, wordColumn} from './column.ts'
 import {confidenceWords} from './rate-columns.ts'
 import {standardError} from './standard-error.ts'
 
@@ -31,7 +31,7 @@ export const estimates: TableDefinition = {
         numberColumn('Value'),
         numberColumn('Standard error'),
         numberColumn('Interval', confidenceWords(results)),
-        wordColumn('What the interval is')
+        noteColumn('Kind of interval')
       ],
       rows: assemblages(scope).flatMap((assemblage) =>
         estimatesOf(assemblage).map(({measure, name, basedOn, kind, form}) => [

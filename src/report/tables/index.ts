@@ -1,4 +1,8 @@
 import type {TableDefinition} from '../table.ts'
+import {callableFigures} from './callable-figures.ts'
+import {callableNames} from './callable-names.ts'
+import {callableTables} from './callable-tables.ts'
+import {callableWorks} from './callable-works.ts'
 import {checklist} from './checklist.ts'
 import {coefficients} from './coefficients.ts'
 import {compositionTests} from './composition-tests.ts'
@@ -51,8 +55,7 @@ import {taxonRates} from './taxon-rates.ts'
 import {trapsInUse} from './traps-in-use.ts'
 import {vertebrates} from './vertebrates.ts'
 
-/** Every table that a template can call. */
-export const tableDefinitions: readonly TableDefinition[] = [
+const tellingOfTheStudy: readonly TableDefinition[] = [
   sites,
   trapsInUse,
   fluidsInUse,
@@ -104,4 +107,13 @@ export const tableDefinitions: readonly TableDefinition[] = [
   findingsByRule,
   findings,
   dataDictionary
+]
+
+const tellingOfNames: readonly TableDefinition[] = [callableNames, callableFigures, callableWorks]
+
+/** Every table that a template can call. */
+export const tableDefinitions: readonly TableDefinition[] = [
+  ...tellingOfTheStudy,
+  ...tellingOfNames,
+  callableTables([...tellingOfTheStudy, ...tellingOfNames])
 ]

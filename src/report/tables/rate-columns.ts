@@ -2,7 +2,7 @@ import type {Measure} from '../../model/quantity.ts'
 import type {CatchResult, Results} from '../../model/results.ts'
 import type {Cell, TableColumn} from '../table.ts'
 import {cell} from './cell.ts'
-import {numberColumn, wordColumn} from './column.ts'
+import {noteColumn, numberColumn} from './column.ts'
 
 export const rateUnit = 'per 100 trap-nights'
 
@@ -11,7 +11,7 @@ export function rateColumns(results: Results): readonly TableColumn[] {
   return [
     numberColumn('Activity-density', rateUnit),
     numberColumn('Interval', confidenceWords(results)),
-    wordColumn('What the interval is')
+    noteColumn('Kind of interval')
   ]
 }
 

@@ -2,7 +2,7 @@ import type {Measure} from '../../model/quantity.ts'
 import type {SiteResult} from '../../model/results.ts'
 import type {Cell, TableDefinition} from '../table.ts'
 import {cell} from './cell.ts'
-import {numberColumn, wordColumn} from './column.ts'
+import {noteColumn, numberColumn, wordColumn} from './column.ts'
 
 /** Only `position` is read: it alone knows what others may see. Locality and owner would give a hidden place away. */
 export const sites: TableDefinition = {
@@ -24,7 +24,7 @@ export const sites: TableDefinition = {
           wordColumn('Site'),
           wordColumn('Habitat'),
           wordColumn('Position, north and east'),
-          wordColumn('Position is'),
+          noteColumn('Position'),
           numberColumn('Traps'),
           numberColumn('Rounds'),
           ...structure.map(([label, unit]) => numberColumn(capital(label), unit)),

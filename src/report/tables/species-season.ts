@@ -1,4 +1,4 @@
-import {formatDate, formatDates} from '../../model/format-date.ts'
+import {formatDate, formatDates, type Language, statedLanguage} from '../../model/format-date.ts'
 import type {Results, SpeciesSeasonResult} from '../../model/results.ts'
 import type {Cell, TableDefinition} from '../table.ts'
 import {cell} from './cell.ts'
@@ -11,6 +11,7 @@ export const speciesSeason: TableDefinition = {
   summary: 'Rounds in which each common species was first, last and most often caught.',
   tables: ({results}) => {
     const ranks = rankOf(results)
+    const language = statedLanguage(results.stated)
     return results.scopes.map(({id, season}) => ({
       name: `species-season-${id}`,
       columns: [
@@ -26,9 +27,9 @@ export const speciesSeason: TableDefinition = {
         cell.name({taxon, rank: ranks.get(taxon)}),
         cell.measure(individuals),
         cell.measure(rounds),
-        roundCell(first),
-        roundCell(last),
-        roundCell(highest),
+        roundCell(first, language),
+        roundCell(last, language),
+        roundCell(highest, language),
         cell.measure(highest.rate)
       ]),
       empty: 'No species was caught often enough to tell of its season.'
@@ -40,8 +41,10 @@ function rankOf({taxa}: Results): ReadonlyMap<string, string | undefined> {
   return new Map(taxa.map(({taxon, rank}) => [taxon, rank]))
 }
 
-function roundCell({opened, collected}: SpeciesSeasonResult['first']): Cell {
+function roundCell({opened, collected}: SpeciesSeasonResult['first'], language: Language): Cell {
   const words =
-    opened === undefined ? `collected ${formatDate(collected) ?? collected}` : formatDates(opened, collected)
+    opened === undefined
+      ? `collected ${formatDate(collected, language) ?? collected}`
+      : formatDates(opened, collected, language)
   return cell.text(words)
 }

@@ -1,7 +1,7 @@
 import type {TableDefinition} from '../table.ts'
-import {type StatedColumn, statedTable} from './stated-columns.ts'
+import {type StatedProperty, statedTable} from './stated-table.ts'
 
-const properties: readonly StatedColumn[] = [
+const properties: readonly StatedProperty[] = [
   ['container', 'Container'],
   ['shape', 'Mouth'],
   ['rim_diameter_mm', 'Rim diameter', 'mm'],
