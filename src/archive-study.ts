@@ -37,7 +37,8 @@ export {type BagProblem, judgeBag} from './archive/judge-bag.ts'
 export interface ArchiveRequest {
   readonly source: StudySource
   readonly usable: UsableStudy
-  readonly results: Results
+  /** results.json of the report; asked for when needed, because it may be large. */
+  readonly results: () => Promise<Results>
   /** The files of the report, by their paths in it. */
   readonly report: readonly ArchiveEntry[]
   /** Paths of the files that the report was made from. */
@@ -71,7 +72,7 @@ export interface PlannedArchive {
  *             private matters --> what it can recompute --+
  */
 export async function archiveStudy(request: ArchiveRequest): Promise<PlannedArchive | Unreadable> {
-  const {source, usable, results, report, inputs, originals, toolVersion, fingerprint, exact} = request
+  const {source, usable, report, inputs, originals, toolVersion, fingerprint, exact} = request
   const {study} = usable
   const stage = request.onStage ?? (() => undefined)
   stage('Looking for what is private')
@@ -86,11 +87,12 @@ export async function archiveStudy(request: ArchiveRequest): Promise<PlannedArch
     stage('Computing from the copy')
     const again = await request.recompute(entrySource(raw))
     if ('unreadable' in again) return again
-    notRecomputable = compareResults(results, JSON.parse(JSON.stringify(again))).differences.map(
-      ({pointer}) => pointer
-    )
+    notRecomputable = compareResults(
+      await request.results(),
+      JSON.parse(JSON.stringify(again))
+    ).differences.map(({pointer}) => pointer)
   }
-  const dataset = datasetOf(results, toolVersion, fingerprint)
+  const dataset = datasetOf(await request.results(), toolVersion, fingerprint)
   const archive: ArchiveFile = {
     format: 'pitfolio-archive',
     formatVersion: 1,

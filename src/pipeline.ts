@@ -1,13 +1,13 @@
 import {charts} from './charts/index.ts'
 import {checkStudy, type Unreadable} from './check-study.ts'
 import {bibtex, docx, figureCsv, html, json, markdown, pageKind, tableCsv} from './formats/index.ts'
-import type {Finding} from './model/finding.ts'
 import {fileName} from './model/file-name.ts'
+import type {Finding} from './model/finding.ts'
 import {findingsFile} from './model/findings-file.ts'
-import {nearestName} from './model/nearest-name.ts'
 import type {Results} from './model/results.ts'
 import type {Outputs, StudySource} from './model/source.ts'
-import type {Study, UsableStudy} from './model/study.ts'
+import type {SplitWork} from './model/split-work.ts'
+import type {UsableStudy} from './model/study.ts'
 import {readBytes} from './parse/read-bytes.ts'
 import {composeDocument} from './report/compose-document.ts'
 import type {Document} from './report/document.ts'
@@ -23,10 +23,11 @@ import {
 } from './report/study-picture.ts'
 import {tableDefinitions} from './report/tables/index.ts'
 import {templateFindings} from './report/template-findings.ts'
-import type {TemplateProblem} from './report/template-problem.ts'
 import {templateSet} from './report/template-set.ts'
+import {textsWithoutPlace} from './report/texts-without-place.ts'
 import type {Work} from './report/work.ts'
 import {computeResults} from './results/index.ts'
+import {splitRunner} from './results/replicates.ts'
 import {rasteriseSvg} from './svg/rasterise-svg.ts'
 import {renderSvg} from './svg/render-svg.ts'
 
@@ -43,6 +44,8 @@ export interface BuildOptions {
   readonly only?: readonly string[]
   /** Whether PDFs will be printed of `toPrint`, so that pages name them. */
   readonly pdf?: boolean
+  /** Who shares out the bootstrap among threads; here and now where absent. Never makes a difference to a number. */
+  readonly split?: SplitWork
   /** Called before each stage, for progress on the terminal. */
   readonly onStage?: (stage: string) => void
 }
@@ -61,20 +64,25 @@ export interface Report {
  *                            |                         |
  *                            +----> results ----> Results --> charts, report --> formats --> Outputs
  */
-export async function buildReport(source: StudySource, assets: Assets, options: BuildOptions = {}): Promise<Report | Unreadable> {
+export async function buildReport(
+  source: StudySource,
+  assets: Assets,
+  options: BuildOptions = {}
+): Promise<Report | Unreadable> {
   const stage = options.onStage ?? (() => undefined)
   stage('Reading the study')
   const usable = await checkStudy(source)
   if ('unreadable' in usable) return usable
 
   stage('Computing')
-  const results = computeResults(usable)
+  const results = computeResults(usable, options.split && splitRunner(options.split))
 
   stage('Drawing')
   const figures = charts.flatMap((chart) => chart.figures(results))
   const pictures = new Map<string, string>()
   for (const {name, title, alternative, spec} of figures) {
-    if (spec !== undefined) pictures.set(name, await renderSvg({id: `figure-${name}`, spec, title, description: alternative}))
+    if (spec !== undefined)
+      pictures.set(name, await renderSvg({id: `figure-${name}`, spec, title, description: alternative}))
   }
 
   stage('Writing the documents')
@@ -117,7 +125,7 @@ export async function buildReport(source: StudySource, assets: Assets, options: 
       {label: 'Markdown', href: `${planned.name}.md`}
     ]
   }))
-  const composed = [...made, compose({name: 'index', template: 'index.md', scope: {documents: links}})]
+  const composed = [...made, compose({name: 'index', template: 'index.md', scope: listed(links)})]
   const asked = new Set(composed.flatMap(({authorPlaces}) => [...authorPlaces]))
   const textFindings = templateFindings([
     ...templates.problems,
@@ -134,7 +142,10 @@ export async function buildReport(source: StudySource, assets: Assets, options: 
   stage('Laying out the pages')
   const outputs = new Map<string, string | Uint8Array>()
   for (const {document} of composed) {
-    outputs.set(`${document.name}.html`, html({document, templates: templates.texts, pictures, photos, documents: links, study, language}))
+    outputs.set(
+      `${document.name}.html`,
+      html({document, templates: templates.texts, pictures, photos, documents: links, study, language})
+    )
     if (document.name !== 'index') outputs.set(`${document.name}.md`, markdown(document))
   }
   stage('Writing the Word files')
@@ -148,7 +159,10 @@ export async function buildReport(source: StudySource, assets: Assets, options: 
     }
     const authors = people.map(({name}) => name)
     const dated = results.issued === undefined ? {} : {issued: results.issued}
-    outputs.set(`${document.name}.docx`, await docx({document, pictures, bitmaps, photos, study, language, authors, ...dated}))
+    outputs.set(
+      `${document.name}.docx`,
+      await docx({document, pictures, bitmaps, photos, study, language, authors, ...dated})
+    )
   }
 
   stage('Writing the data')
@@ -162,7 +176,10 @@ export async function buildReport(source: StudySource, assets: Assets, options: 
     if (picture !== undefined) outputs.set(`figures/${figure.name}.svg`, picture)
   }
   for (const table of tables) outputs.set(`tables/${fileName(table.name)}.csv`, tableCsv(table))
-  const cited = citedWorks(composed.map(({document}) => document), references)
+  const cited = citedWorks(
+    composed.map(({document}) => document),
+    references
+  )
   outputs.set('references.bib', bibtex(cited))
   outputs.set('references.csl.json', json(cited))
   outputs.set('results.json', json(results))
@@ -187,6 +204,15 @@ function isSentOut({kind}: PlannedDocument): boolean {
   return kind === 'chapter' || kind === 'site' || kind === 'own'
 }
 
+/** What the front page lists: everything, and the reports for single sites apart. */
+function listed<Link extends {readonly kind: string}>(links: readonly Link[]) {
+  return {
+    documents: links,
+    mainDocuments: links.filter(({kind}) => kind !== 'site'),
+    siteReports: links.filter(({kind}) => kind === 'site')
+  }
+}
+
 function drawnIn(document: Document): readonly string[] {
   return document.tree.children.flatMap((node) => (node.type === 'figureBlock' ? [node.figure.name] : []))
 }
@@ -204,24 +230,12 @@ async function readPictures(source: StudySource, paths: readonly string[]): Prom
     const isLarge = file.size > largestPicture.bytes
     named.set(
       path,
-      isLarge ? {unusable: `is larger than ${largestPicture.words}`} : studyPicture(path, await readBytes(source, path))
+      isLarge
+        ? {unusable: `is larger than ${largestPicture.words}`}
+        : studyPicture(path, await readBytes(source, path))
     )
   }
   return {named, files: [...source.files.keys()].filter(isPicturePlace)}
-}
-
-/** Texts of the author's that study.yaml places where no document has a place for them. */
-function textsWithoutPlace({settings, settingPlace}: Study, asked: ReadonlySet<string>): readonly TemplateProblem[] {
-  return Object.keys(settings.report?.text ?? {})
-    .filter((name) => !asked.has(name))
-    .map((name) => {
-      const nearest = nearestName(name, asked)
-      return {
-        place: settingPlace(['report', 'text', name], 'key'),
-        message: `no document has a place '${name}' for a text`,
-        ...(nearest === undefined ? {remedy: `places are ${[...asked].sort().join(', ')}`} : {nearest})
-      }
-    })
 }
 
 function citedWorks(documents: readonly Document[], references: readonly Work[]): readonly Work[] {

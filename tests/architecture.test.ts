@@ -23,6 +23,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   server: ['model'],
   browser: ['model'],
   workers: ['model'],
+  'replicates-thread.ts': ['results', 'workers'],
   cli: ['archive-study.ts', 'check-study.ts', 'pipeline.ts', 'files', 'server', 'browser', 'workers', 'rules', 'model']
 }
 

@@ -1,3 +1,4 @@
+import {tables} from '../model/columns.ts'
 import type {StudySource} from '../model/source.ts'
 import type {SourceTable} from '../model/study.ts'
 import {profileTable} from './data-package/column-profile.ts'
@@ -12,17 +13,18 @@ import {headerTest} from './table-header.ts'
  */
 export async function describeTables(
   source: StudySource,
-  tables: readonly SourceTable[],
+  sourceTables: readonly SourceTable[],
   reading: Reading
 ): Promise<readonly DescribedTable[]> {
   const described: DescribedTable[] = []
   for (const path of source.files.keys()) {
-    const sources = tables.filter(({file}) => path === `raw/${file}`)
+    const sources = sourceTables.filter(({file}) => path === `raw/${file}`)
     const isReport = path.startsWith('report/') && path.endsWith('.csv')
     if (sources.length === 0 && !isReport) continue
     const {encoding, delimiter} = sources[0] ?? {encoding: 'utf-8', delimiter: ','}
     const isHeader = sources[0] === undefined ? () => true : headerTest(sources[0])
-    const profile = await profileTable(reading.records(source, path, encoding, delimiter), isHeader)
+    const records = reading.records(source, path, encoding, delimiter)
+    const profile = await profileTable(records, isHeader, telling(sources))
     if (profile === undefined) continue
     const lineTerminator = await lineTerminatorOf(source, path)
     described.push({
@@ -48,4 +50,15 @@ async function lineTerminatorOf(source: StudySource, path: string): Promise<stri
     }
   }
   return before === 0x0d ? '\r' : '\n'
+}
+
+/** Columns whose cells are names or words: what keys and lists of words are made of. */
+function telling(sources: readonly SourceTable[]): ReadonlySet<number> {
+  return new Set(
+    sources.flatMap(({name, columns}) =>
+      tables[name].columns
+        .filter(({kind, name: column}) => kind === 'id' || kind === 'word' || column === 'date')
+        .flatMap(({name: column}) => columns.get(column)?.index ?? [])
+    )
+  )
 }

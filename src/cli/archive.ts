@@ -91,7 +91,7 @@ export async function archive(
 
 interface Material {
   readonly usable: UsableStudy
-  readonly results: Results
+  readonly results: () => Promise<Results>
   readonly report: readonly ArchiveEntry[]
   readonly inputs: readonly string[]
   readonly toolVersion: string
@@ -129,8 +129,7 @@ async function materialOf(
     const inputs = await recorded.inputs()
     const changes = changedInputs(standing.provenance.inputs, inputs)
     if (changes.length === 0) {
-      const results = JSON.parse(await textOf(standing.entries, 'results.json')) as Results
-      return {usable, results, report: standing.entries, inputs: inputs.map(({path}) => path), toolVersion}
+      return {...materialFrom(standing.entries), usable, inputs: inputs.map(({path}) => path), toolVersion}
     }
   }
   const report = await make(recorded.source, assets, {onStage: line.stage})
@@ -143,13 +142,16 @@ async function materialOf(
       ? `There is no report in ${visible(reportFolder)}: the archive holds one made for it.`
       : `The report in ${visible(reportFolder)} is not that of the records as they are now, or not a whole one: the archive holds a new one. Build again to have it in the folder too.`
   return {
+    ...materialFrom([...outputs].map(([path, content]) => ({path, content}))),
     usable: report.usable,
-    results: JSON.parse(String(outputs.get('results.json'))) as Results,
-    report: [...outputs].map(([path, content]) => ({path, content})),
     inputs: inputs.map(({path}) => path),
     toolVersion,
     news
   }
+}
+
+function materialFrom(report: readonly ArchiveEntry[]): Pick<Material, 'report' | 'results'> {
+  return {report, results: async () => JSON.parse(await textOf(report, 'results.json')) as Results}
 }
 
 async function textOf(entries: readonly ArchiveEntry[], wanted: string): Promise<string> {

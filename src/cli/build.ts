@@ -24,6 +24,7 @@ import {troubleText} from './terminal/trouble-text.ts'
 import {findingsInWords, rowsInWords} from './terminal/verdict-text.ts'
 import {visible} from './terminal/visible.ts'
 import {wrapText} from './terminal/wrap-text.ts'
+import {threadsFor} from './threads-for.ts'
 import {unknownDocument} from './unknown-document.ts'
 import {withPrints} from './with-prints.ts'
 
@@ -35,6 +36,8 @@ export interface BuildCommandOptions {
   readonly pdf?: boolean
   readonly quiet?: boolean
   readonly timings?: boolean
+  /** Cores to compute with; those that there are where absent. */
+  readonly cores?: number
 }
 
 /** Seed of every random stream where study.yaml names none. */
@@ -59,8 +62,14 @@ export async function build(
   const assets = await readAssets()
   const watch = stopwatch(line.stage)
   const browser = options.pdf === true ? await findBrowser(terminal.browsers ?? {}) : undefined
+  const split = threadsFor(options.cores)
   const makeReport = (pdf: boolean) =>
-    make(recorded.source, assets, {...(only && {only}), ...(pdf && {pdf}), onStage: watch.stage})
+    make(recorded.source, assets, {
+      ...(only && {only}),
+      ...(pdf && {pdf}),
+      ...(split && {split}),
+      onStage: watch.stage
+    })
   const made = await makeReport(browser !== undefined)
   const {report, notPrinted} = await withPrints(made, browser, options.pdf === true, makeReport, watch.stage)
   line.clear()
@@ -81,7 +90,13 @@ export async function build(
   const seed = usable.study.settings.analysis?.seed ?? usualSeed
   if (notPrinted !== undefined) err.write(troubleText(err, notPrinted))
   const pdf = options.pdf === true && notPrinted === undefined
-  const making = {toolVersion: assets.toolVersion, seed, inputs: await recorded.inputs(), pdf, ...(only && {only})}
+  const making = {
+    toolVersion: assets.toolVersion,
+    seed,
+    inputs: await recorded.inputs(),
+    pdf,
+    ...(only && {only})
+  }
   const files = withProvenance(outputs, making)
   watch.stage('Writing to the disk')
   await writeReport(study, await outputFolder(study, shown, force), files, force)

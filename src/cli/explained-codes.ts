@@ -42,7 +42,8 @@ const documentReasons: readonly Explained[] = [
   {
     code: 'picture-not-shown',
     severity: 'caution',
-    summary: 'a picture that a text names is not there, cannot be shown, or has no words for those who cannot see it',
+    summary:
+      'a picture that a text names is not there, cannot be shown, or has no words for those who cannot see it',
     why: 'Some readers, or all of them, will miss what the picture shows.',
     remedy: 'put a PNG, JPEG, GIF, WebP or plain SVG into photos/ and say between the brackets what it shows',
     source: 'W3C (2024) Web Content Accessibility Guidelines 2.2, success criterion 1.1.1',

@@ -66,7 +66,9 @@ export async function recomputed(
 
 /** A print holds the time at which it was made, so that it never comes out again: it is taken as it stands. */
 async function withStandingPrints({outputs, toPrint = []}: Report, report: StudySource): Promise<Outputs> {
-  const prints = toPrint.map((page) => page.replace(/\.html$/, '.pdf')).filter((path) => report.files.has(path))
+  const prints = toPrint
+    .map((page) => page.replace(/\.html$/, '.pdf'))
+    .filter((path) => report.files.has(path))
   const standing = prints.map(async (path) => [path, await readWhole(report, path)] as const)
   return new Map([...outputs, ...(await Promise.all(standing))])
 }

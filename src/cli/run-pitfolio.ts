@@ -1,4 +1,4 @@
-import {Command, CommanderError} from 'commander'
+import {Command, CommanderError, InvalidArgumentError} from 'commander'
 import {DiskTrouble} from '../files/disk-trouble.ts'
 import {packageRoot} from '../files/package-root.ts'
 import type {ArchiveOptions} from './archive.ts'
@@ -109,9 +109,13 @@ function commands(version: string, terminal: Terminal, end: (code: ExitCode) => 
     .option('--force', 'replace a report of pitfolio although somebody edited it')
     .option('--strict', 'write nothing when there is any error')
     .option('--only <documents>', 'make only these: chapter, season, site, site-<site_id>', namesOf)
-    .option('--pdf', 'print chapter and site reports to PDF as well, with an installed Chromium, Chrome or Edge')
+    .option(
+      '--pdf',
+      'print chapter and site reports to PDF as well, with an installed Chromium, Chrome or Edge'
+    )
     .option('--quiet', 'say nothing when all goes well')
     .option('--timings', 'say at the end how long each stage took')
+    .option('--cores <number>', 'compute with so many cores (default: those that there are)', coresOf)
     .addHelpText(
       'after',
       examples([
@@ -186,6 +190,14 @@ function namesOf(written: string, before: readonly string[] = []): readonly stri
       .map((name) => name.trim())
       .filter((name) => name !== '')
   ]
+}
+
+function coresOf(written: string): number {
+  const cores = Number(written)
+  if (!(Number.isInteger(cores) && cores >= 1 && cores <= 64)) {
+    throw new InvalidArgumentError('It is a whole number from 1 to 64.')
+  }
+  return cores
 }
 
 function examples(lines: readonly string[]): string {

@@ -1,6 +1,7 @@
 import {type BagProblem, isListed, judgeBag} from '../archive-study.ts'
 import type {Unreadable} from '../check-study.ts'
 import {digestOf} from '../files/digest.ts'
+import {limitReads} from '../files/limit-reads.ts'
 import {openArchive} from '../files/open-archive.ts'
 import {DamagedMember, type OpenArchive} from '../files/open-zip.ts'
 import {readAssets} from '../files/read-assets.ts'
@@ -153,7 +154,7 @@ async function computedAgain(
       : stated.raw === 'generalised'
         ? 'the documents were made from the original files, of which the archive holds a copy that keeps some things back'
         : undefined
-  return recomputed(raw!, report!, provenance, assets, notMade, line.stage, make)
+  return recomputed(limitReads(raw!), report!, provenance, assets, notMade, line.stage, make)
 }
 
 function filesSection({files}: OpenArchive, problems: readonly BagProblem[]): Section {

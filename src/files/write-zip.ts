@@ -17,6 +17,9 @@ const packed = /\.(png|jpe?g|gif|webp|docx|xlsx|odt|pdf|zip|gz)$/i
 /** Blocks in which content is hashed and deflated, so that the bytes of the zip do not hang on how a disk reads. */
 const blockSize = 64 * 1024
 
+/** The disk is asked to take so many bytes at once. */
+const writeSize = 512 * 1024
+
 /** Sizes and offsets of a zip are 32 bits wide, and its files are counted in 16, without extensions that many readers lack. */
 const largest = 0xffff_ffff
 const mostFiles = 0xffff
@@ -41,14 +44,13 @@ export async function writeZip(
     if (error) failure = error
     else waiting.push(chunk)
   })
-  const drain = async (): Promise<void> => {
+  const drain = async (least = writeSize): Promise<void> => {
     if (failure) throw failure
-    const chunks = waiting
+    if (waiting.reduce((sum, {length}) => sum + length, 0) < least) return
+    const bytes = Buffer.concat(waiting)
     waiting = []
-    for (const chunk of chunks) {
-      whole.add(chunk)
-      await handle.write(chunk)
-    }
+    whole.add(bytes)
+    await handle.write(bytes)
   }
   const files: FileDigest[] = []
   try {
@@ -60,7 +62,7 @@ export async function writeZip(
       }
     }
     zip.end()
-    await drain()
+    await drain(0)
   } finally {
     await handle.close()
   }

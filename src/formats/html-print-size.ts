@@ -56,7 +56,10 @@ export function printSize(columns: readonly ColumnMeasure[]): readonly string[] 
 }
 
 /** Lines of a row on the average; undefined where words would break. */
-function averageLines(columns: readonly ColumnMeasure[], {width, size, padding}: Setting): number | undefined {
+function averageLines(
+  columns: readonly ColumnMeasure[],
+  {width, size, padding}: Setting
+): number | undefined {
   const widths = shareWidth(columns, (width - columns.length * padding) / size)
   if (widths === undefined) return undefined
   const lines = linesOfRows(columns, widths)

@@ -15,7 +15,7 @@ import {columnMeasures, printSize} from './html-print-size.ts'
 type Phrase = (children: readonly PhrasingContent[]) => ElementContent[]
 
 /** A longer table than this breaks over pages when printed; a shorter one is kept together. */
-const mostRowsKeptTogether = 24
+const mostRowsKeptTogether = 16
 
 /** A cell with more characters than this holds a sentence. */
 const longestLabel = 40
@@ -95,7 +95,9 @@ function bodyRows(printed: PrintedTable, rows: PrintedTable['rows'], phrase: Phr
 function columnClass(printed: PrintedTable, index: number): Properties {
   if (printed.columns[index]?.align === 'right') return classOf('number', true)
   const longest = longestCell(printed, index)
-  return longest <= shortLabel ? classOf('name', true) : classOf('words', longest > longestLabel)
+  return longest > 0 && longest <= shortLabel
+    ? classOf('name', true)
+    : classOf('words', longest > longestLabel)
 }
 
 function longestCell({rows, foot}: PrintedTable, index: number): number {

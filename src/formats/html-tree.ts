@@ -22,7 +22,7 @@ import {htmlTable, scrollBox} from './html-table.ts'
 import {linkAddresses} from './link-addresses.ts'
 import type {PageIds} from './page-ids.ts'
 import {pageKind, type ReportPage} from './page-kind.ts'
-import {documentCard, type Section} from './page-parts.ts'
+import {documentCard, type Section, siteLine} from './page-parts.ts'
 import {sanitizeSchema} from './sanitize-schema.ts'
 
 type Handlers = NonNullable<Options['handlers']>
@@ -61,8 +61,10 @@ export function htmlTree(
       h('li', {id: anchorName('ref', node.key)}, state.all(node)),
     documentLink: (state: State, node: DocumentLink) => h('a', {href: node.href}, state.all(node)),
     list(state: State, node: List) {
-      const cards = node.children.map((item) => card(state, item, pages))
-      return cards.includes(undefined) ? defaultHandlers.list(state, node) : h('ul.cards', cards)
+      const areSites = node.children.every((item) => pageOf(item, pages)?.kind === 'site')
+      const cards = node.children.map((item) => card(state, item, pages, areSites ? siteLine : documentCard))
+      if (cards.includes(undefined)) return defaultHandlers.list(state, node)
+      return h(areSites ? 'ul.site-reports' : 'ul.cards', cards)
     },
     image: (_: State, node: Image) => picture(node, photos)
   }
@@ -96,18 +98,28 @@ function plainTable(state: State, {align, children}: Table, id: string, number: 
   return scrollBox(table, id)
 }
 
-/** An item that tells of a document, as a card; undefined for any other item. */
+/** An item that tells of a document, as a card or a line of a list; undefined for any other item. */
 function card(
   state: State,
-  {children: [line, ...more]}: ListItem,
-  pages: readonly ReportPage[]
+  item: ListItem,
+  pages: readonly ReportPage[],
+  shape: typeof documentCard
 ): Element | undefined {
-  const [link, ...told] = line?.type === 'paragraph' && more.length === 0 ? line.children : []
-  const page = link?.type === 'documentLink' ? pages.find(({name}) => name === link.name) : undefined
+  const page = pageOf(item, pages)
+  const [link, ...told] = phrasingOf(item)
   if (page === undefined || link?.type !== 'documentLink') return undefined
   const [first, ...rest] = told
   const start = first?.type === 'text' ? [{...first, value: withoutLink(first.value)}] : told.slice(0, 1)
-  return documentCard(page, phrased(state)(link.children), phrased(state)([...start, ...rest]))
+  return shape(page, phrased(state)(link.children), phrased(state)([...start, ...rest]))
+}
+
+function pageOf(item: ListItem, pages: readonly ReportPage[]): ReportPage | undefined {
+  const [link] = phrasingOf(item)
+  return link?.type === 'documentLink' ? pages.find(({name}) => name === link.name) : undefined
+}
+
+function phrasingOf({children: [line, ...more]}: ListItem): PhrasingContent[] {
+  return line?.type === 'paragraph' && more.length === 0 ? line.children : []
 }
 
 /** What follows the link in a list, `, for a thesis`, as it stands below it on a card. */

@@ -107,7 +107,9 @@ function cssString(text: string): string {
     .join('')
 }
 
-/** A number and its per cent sign stay on one line. Attributes are not touched: none of ours holds '12 %'. */
+/** A number stays on one line with its per cent sign, and with what it is the value of: `p = 0.03`, `n = 12`. */
 function glued(text: string): string {
-  return text.replace(/(\d) %/g, '$1\u00a0%')
+  return text
+    .replace(/(\d) %/g, '$1\u00a0%')
+    .replace(/\b([nNpqFHAB]|R²) ([=]|&lt;|&#x3C;|<) (?=\d)/g, '$1\u00a0$2\u00a0')
 }

@@ -41,6 +41,19 @@ export function documentCard(page: ReportPage, title: ElementContent[], told: El
   ])
 }
 
+/** A site report on the front page, of which there may be many: one line. */
+export function siteLine(
+  {href, also = []}: ReportPage,
+  title: ElementContent[],
+  told: ElementContent[]
+): Element {
+  return h('li', [
+    h('a', {href}, title),
+    ...told,
+    ...(also.length > 0 ? [' ', h('span.card-also', links(also))] : [])
+  ])
+}
+
 /** The other forms of a page, for its foot. */
 export function otherForms(document: ReportPage | undefined): Element | undefined {
   const also = document?.also ?? []

@@ -14,6 +14,12 @@ export interface CallableName {
   readonly meaning?: string
 }
 
+/** What is told of a site to its owner alone: it can be called, and its value is in no document for others. */
+const forTheOwner = /^sites\.[^.]+\.(owner|locality)(\.|$)/
+
+/** Longer texts are cut. */
+const mostLetters = 80
+
 /** Longer lists of plain values are counted, not written out. */
 const mostWritten = 8
 
@@ -26,7 +32,20 @@ export function callableNames(results: unknown): readonly CallableName[] {
   const names: CallableName[] = []
   walk('', results, resultsShape(), names)
   const rank = ({path}: CallableName) => path.split('.').length * 2 + (path.startsWith('stated') ? 1 : 0)
-  return names.sort((one, other) => rank(one) - rank(other))
+  // There are thousands of them: each is ranked once.
+  return names
+    .map((name) => ({name: shown(name), rank: rank(name)}))
+    .sort((one, other) => one.rank - other.rank)
+    .map(({name}) => name)
+}
+
+function shown(name: CallableName): CallableName {
+  const {path, value, ...rest} = name
+  if (value === undefined) return name
+  if (forTheOwner.test(path)) return {path, value: 'for the site report alone', ...rest}
+  return value.length > mostLetters
+    ? {path, value: `${value.slice(0, mostLetters).trimEnd()} …`, ...rest}
+    : name
 }
 
 function walk(path: string, value: unknown, shape: Shape | undefined, names: CallableName[]): void {

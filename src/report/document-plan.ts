@@ -39,7 +39,7 @@ export function documentPlan(results: Results, own: readonly string[] = []): rea
         name,
         kind: 'site',
         template: own.includes(`${name}.md`) ? `${name}.md` : 'site.md',
-        title: `Site report: ${site.name}`,
+        title: site.name,
         summary: 'in plain words, for the owner or manager of the land',
         scope: {site}
       }

@@ -19,11 +19,27 @@ export interface Template {
   readonly tree: Root
 }
 
+/** Texts that are kept at hand; a report has some dozens. */
+const mostKept = 100
+
+const kept = new Map<string, Template>()
+
 /**
  * Reads Markdown (GFM) with directives. Links by reference become plain links, and footnotes get the `mark` in
- * their names, so that texts of several files can stand in one document.
+ * their names, so that texts of several files can stand in one document. A text that
+ * is called up again, as a template is by every site, is read once: nobody changes a tree.
  */
 export function parseTemplate(file: string, text: string, mark?: string): Template {
+  const key = JSON.stringify([file, text, mark])
+  const known = kept.get(key)
+  if (known !== undefined) return known
+  if (kept.size >= mostKept) kept.clear()
+  const template = parsed(file, text, mark)
+  kept.set(key, template)
+  return template
+}
+
+function parsed(file: string, text: string, mark?: string): Template {
   const tree = reader.parse(text.replace(/(?<=\d):(?=\d)/g, timeColon))
   const definitions = new Map<string, Definition>()
   visit(tree, restoreColons)

@@ -17,18 +17,19 @@ export function absenceProbability(n: number, x: number, m: number): number {
 }
 
 /**
- * absenceProbability(n, x, m) for one n and m and rising x: as long as x < m the product of one species goes on where
- * that of the species before it ended.
+ * absenceProbability(n, x, m) for one n and m and many x: as long as x < m, products over fewer factors are the
+ * beginnings of those over more, and are kept. There are never more than about sqrt(46 n) of them.
  */
 export function absenceProbabilities(n: number, m: number): (x: number) => number {
-  let factors = 0
-  let probability = 1
+  const products = [1]
   return (x) => {
-    if (x >= m || x < factors) return absenceProbability(n, x, m)
-    for (; factors < x && probability > 0; factors++) {
-      probability *= (n - m - factors) / (n - factors)
-      if (probability < 1e-20) probability = 0
+    if (x >= m) return absenceProbability(n, x, m)
+    for (let j = products.length - 1; j < x; j++) {
+      const before = products[j]!
+      if (before === 0) return 0
+      const product = before * ((n - m - j) / (n - j))
+      products.push(product < 1e-20 ? 0 : product)
     }
-    return probability
+    return products[x]!
   }
 }

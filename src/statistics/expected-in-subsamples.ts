@@ -1,4 +1,4 @@
-import {absenceProbability} from './absence-probability.ts'
+import {absenceProbabilities} from './absence-probability.ts'
 import {expectedCountLogCount} from './expected-entropy.ts'
 import type {FrequencyCounts} from './frequency-counts.ts'
 
@@ -30,13 +30,19 @@ const MOST = 4e6
 export function expectedInSubsamples(
   sizes: readonly number[]
 ): (sample: FrequencyCounts) => (ExpectedInSubsample | undefined)[] {
-  let below: readonly number[] = []
+  let below: readonly BelowReference[] = []
   let reference = Number.NaN
   const table = new Map<number, Float64Array>()
   return (sample) => {
     if (sample.size !== reference) {
       reference = sample.size
-      below = sizes.filter((size) => Number.isInteger(size) && size >= 1 && size < reference)
+      below = sizes
+        .filter((size) => Number.isInteger(size) && size >= 1 && size < reference)
+        .map((size) => ({
+          size,
+          absence: absenceProbabilities(reference, size),
+          absenceInRest: absenceProbabilities(reference - 1, size)
+        }))
       table.clear()
     }
     if (table.size * 3 * below.length > MOST) table.clear()
@@ -56,7 +62,7 @@ export function expectedInSubsamples(
     }
     let next = 0
     return sizes.map((size) => {
-      if (size !== below[next]) return undefined
+      if (size !== below[next]?.size) return undefined
       const i = 3 * next++
       const records = (size * sample.records) / reference
       return {
@@ -68,12 +74,19 @@ export function expectedInSubsamples(
   }
 }
 
-/** Size after size: the chances that the next record is of the species and new, and that it is missed; E[K ln K]. */
-function partsOf(count: number, reference: number, sizes: readonly number[]): Float64Array {
+interface BelowReference {
+  readonly size: number
+  /** Chance that a species of so many records is missed, among all records and among all but one. */
+  readonly absence: (count: number) => number
+  readonly absenceInRest: (count: number) => number
+}
+
+/** Size after size: the chance that a record of the species is the first of it, that it is missed; E[K ln K]. */
+function partsOf(count: number, reference: number, sizes: readonly BelowReference[]): Float64Array {
   const parts = new Float64Array(3 * sizes.length)
-  for (const [i, size] of sizes.entries()) {
-    parts[3 * i] = absenceProbability(reference - 1, count - 1, size)
-    parts[3 * i + 1] = absenceProbability(reference, count, size)
+  for (const [i, {size, absence, absenceInRest}] of sizes.entries()) {
+    parts[3 * i] = absenceInRest(count - 1)
+    parts[3 * i + 1] = absence(count)
     parts[3 * i + 2] = expectedCountLogCount(count, reference, size)
   }
   return parts

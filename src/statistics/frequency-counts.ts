@@ -82,12 +82,19 @@ export function emptyReason(kind: FrequencyCounts['kind']): string {
 }
 
 function frequencyClasses(counts: readonly number[]): FrequencyClass[] {
-  const species = new Map<number, number>()
   for (const count of counts) {
     if (!Number.isSafeInteger(count) || count < 0) throw new RangeError(`${count} is not a count`)
-    if (count > 0) species.set(count, (species.get(count) ?? 0) + 1)
   }
-  return [...species].sort(([a], [b]) => a - b).map(([count, n]) => ({count, species: n}))
+  const rising = Float64Array.from(counts).sort()
+  const classes: FrequencyClass[] = []
+  for (let start = 0; start < rising.length; ) {
+    const count = rising[start]!
+    let end = start + 1
+    while (rising[end] === count) end++
+    if (count > 0) classes.push({count, species: end - start})
+    start = end
+  }
+  return classes
 }
 
 function summary(classes: readonly FrequencyClass[]) {

@@ -1,6 +1,12 @@
 import {workerData} from 'node:worker_threads'
 import type {RowsOfParts} from '../model/split-work.ts'
-import {type PartsAnswer, type PartsRequest, type ThreadData, takeParts, tellAnswered} from './shared-parts.ts'
+import {
+  type PartsAnswer,
+  type PartsRequest,
+  type ThreadData,
+  takeParts,
+  tellAnswered
+} from './shared-parts.ts'
 
 /** The far end of splitAmongThreads: takes parts of each task as long as there are any, and answers their rows. */
 export function answerParts(rowsOf: (task: unknown) => RowsOfParts): void {

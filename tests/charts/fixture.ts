@@ -354,7 +354,7 @@ export function resultsOf(plans: readonly HabitatPlan[]): Results {
       nearestAny: {smallest: nothing, largest: nothing}
     },
     protocol: {
-    effortKnownFor: 'exposures',
+      effortKnownFor: 'exposures',
       intervalShortest: nothing,
       intervalMedian: nothing,
       intervalLongest: nothing,

@@ -69,7 +69,7 @@ test('the description holds the numbers at the catch and where the line ends', (
 
 test('more than five habitats get a row of panels each', () => {
   const [six] = rarefaction.figures(resultsOf(manyHabitats(6)))
-  const [panels] = six?.spec?.vconcat as readonly {concat: unknown}[]
+  const [panels] = (six?.spec?.vconcat ?? []) as readonly {concat: unknown}[]
   expect(panels?.concat).toHaveLength(18)
   expect(specTexts(six).filter((text) => text === 'within the catch')).toHaveLength(1)
 })

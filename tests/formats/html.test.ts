@@ -147,6 +147,13 @@ test('the front page shows each document as a card', () => {
   )
 })
 
+test('a list of site reports alone is set in lines', () => {
+  const page = pageOf('- :document[documents.1]\n- :document[documents.2]', 'index')
+  expect(page).toContain(
+    '<ul class="site-reports"><li><a href="site-o1.html">Upper Oak</a></li><li><a href="site-a1.html">Lower Ash</a></li></ul>'
+  )
+})
+
 test('a photograph is inside the page, or its words are', () => {
   const photos = new Map([['photos/trap.jpg', 'data:image/jpeg;base64,AAAA']])
   expect(pageOf('![A trap](photos/trap.jpg)', 'chapter', {photos})).toContain(

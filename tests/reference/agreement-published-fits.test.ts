@@ -10,6 +10,11 @@ import {reference} from './reference-file.ts'
 
 const {mites, ships, plants} = reference.publishedFits
 
+test('the second implementation meets every published value that it knows', () => {
+  expect(reference.published.length).toBeGreaterThan(50)
+  expect(reference.published.filter(({agrees}) => !agrees)).toEqual([])
+})
+
 test('red mites on apple leaves have the theta of the second implementation', () => {
   // Bliss & Fisher 1953, Biometrics 9:176-200 [from memory].
   const counts = [70, 38, 17, 10, 9, 3, 2, 1].flatMap((leaves, count) => Array<number>(leaves).fill(count))

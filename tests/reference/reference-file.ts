@@ -155,6 +155,7 @@ interface Cases {
 }
 
 interface Reference {
+  readonly published: readonly {readonly check: string; readonly agrees: boolean}[]
   readonly publishedFits: {
     readonly mites: {readonly theta: number; readonly seTheta: number} & ModelFigures
     readonly ships: ModelFigures & {

@@ -104,7 +104,7 @@ test('more arrangements than can be counted are said to be so', () => {
 
 test('the test of composition is followed by the test of spread', () => {
   expect(rowsOf('composition-tests').map((row) => row.slice(0, 8))).toEqual([
-    ['ground beetles, adults', 'composition (location and spread)', 8, 0.61, 9.4, 1, 6, 1 / 35],
+    ['ground beetles, adults', 'composition', 8, 0.61, 9.4, 1, 6, 1 / 35],
     ['ground beetles, adults', 'spread alone', 8, '', 1.3, 1, 6, 0.31]
   ])
 })

@@ -51,7 +51,7 @@ function composeAll(results: Results): readonly (readonly [name: string, compose
   return [
     ['chapter', compose('chapter.md', results)],
     ['season', compose('season.md', results)],
-    ['index', compose('index.md', results, {documents})],
+    ['index', compose('index.md', results, {documents, mainDocuments: documents, siteReports: documents})],
     ...results.sites.map((site) => [`site ${site.id}`, compose('site.md', results, {site})] as const)
   ]
 }

@@ -16,31 +16,33 @@ const scenarios = [
 ] as const
 
 /** How often the interval of a habitat's rate holds the rate of the habitat. */
-export function rateIntervals(seed: number): Section {
+export function rateIntervals(seed: number): readonly Section[] {
   const cells = [3, 4, 5, 6].flatMap((sites) =>
     scenarios.map((scenario) => ({sites, ...scenario, ...coverageOf(seed, sites, scenario)}))
   )
-  return {
-    title: 'Rate of a habitat, 95 % interval',
-    about: [
-      `${seasons} seasons a row. 'Ratio' is the interval between sampling units that reports print (wanted: 93 to
+  return [
+    {
+      title: 'Rate of a habitat, 95 % interval',
+      about: [
+        `${seasons} seasons a row. 'Ratio' is the interval between sampling units that reports print (wanted: 93 to
 97 %); 'Garwood' is the exact Poisson interval of the same catch, which reports print for a single unit and call
 'counting error only, not a range for the habitat'. 'Below' and 'above': the rate lies below, or above, the ratio
 interval.`
-    ],
-    head: ['sites', 'scenario', 'catch a site', 'ratio', 'below', 'above', '93 to 97 %', 'Garwood'],
-    rows: cells.map(({sites, name, mean, holds, below, above, poisson}) => [
-      `${sites}`,
-      name,
-      mean.toFixed(0),
-      percentWithError(holds),
-      percentWithError(below),
-      percentWithError(above),
-      verdict(holds, 0.93, 0.97),
-      percentWithError(poisson)
-    ]),
-    findings: []
-  }
+      ],
+      head: ['sites', 'scenario', 'catch a site', 'ratio', 'below', 'above', '93 to 97 %', 'Garwood'],
+      rows: cells.map(({sites, name, mean, holds, below, above, poisson}) => [
+        `${sites}`,
+        name,
+        mean.toFixed(0),
+        percentWithError(holds),
+        percentWithError(below),
+        percentWithError(above),
+        verdict(holds, 0.93, 0.97),
+        percentWithError(poisson)
+      ]),
+      findings: []
+    }
+  ]
 }
 
 function coverageOf(

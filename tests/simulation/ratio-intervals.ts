@@ -14,7 +14,8 @@ const siteShape = 2
 const blockDeviation = 0.6
 
 /** Squared coefficient of variation of the catch of a site beyond Poisson; traps of a site are 4 to 8. */
-const spread = 1 / siteShape + ((1 + 1 / siteShape) / trapShape) * ((1 / 4 + 1 / 5 + 1 / 6 + 1 / 7 + 1 / 8) / 5)
+const spread =
+  1 / siteShape + ((1 + 1 / siteShape) / trapShape) * ((1 / 4 + 1 / 5 + 1 / 6 + 1 / 7 + 1 / 8) / 5)
 
 const designs = [
   {habitats: 2, sites: 3, ratio: 1, blocks: false},
@@ -33,32 +34,44 @@ const designs = [
 type Design = (typeof designs)[number]
 
 /** How often the interval of the ratio of two habitats' rates holds that ratio, with blocks and without. */
-export function ratioIntervals(seed: number): Section {
-  return {
-    title: 'Ratio of the rates of two habitats, 95 % interval',
-    about: [
-      `${seasons} seasons a row, site shape ${siteShape}, of blocks the logarithms have the standard deviation
+export function ratioIntervals(seed: number): readonly Section[] {
+  return [
+    {
+      title: 'Ratio of the rates of two habitats, 95 % interval',
+      about: [
+        `${seasons} seasons a row, site shape ${siteShape}, of blocks the logarithms have the standard deviation
 ${blockDeviation}. 'Printed' has t with sites less habitats degrees of freedom, as reports print it, called approximate;
 'residual' has t with one degree of freedom less for every block beyond the first, for comparison. '1/theta' is
 the mean of the estimates of 1/theta over its true value, about ${spread.toFixed(2)} with the traps.`
-    ],
-    head: ['habitats', 'sites each', 'blocks', 'true ratio', 'printed', '93 to 97 %', 'residual', '1/theta', 'no model'],
-    rows: designs.map((design) => {
-      const {printed, residual, shareOfSpread, failed} = coverageOf(seed, design)
-      return [
-        `${design.habitats}`,
-        `${design.sites}`,
-        design.blocks ? 'yes' : 'no',
-        `${design.ratio}`,
-        percentWithError(printed),
-        verdict(printed, 0.93, 0.97),
-        percentWithError(residual),
-        shareOfSpread.toFixed(2),
-        `${failed}`
-      ]
-    }),
-    findings: []
-  }
+      ],
+      head: [
+        'habitats',
+        'sites each',
+        'blocks',
+        'true ratio',
+        'printed',
+        '93 to 97 %',
+        'residual',
+        '1/theta',
+        'no model'
+      ],
+      rows: designs.map((design) => {
+        const {printed, residual, shareOfSpread, failed} = coverageOf(seed, design)
+        return [
+          `${design.habitats}`,
+          `${design.sites}`,
+          design.blocks ? 'yes' : 'no',
+          `${design.ratio}`,
+          percentWithError(printed),
+          verdict(printed, 0.93, 0.97),
+          percentWithError(residual),
+          shareOfSpread.toFixed(2),
+          `${failed}`
+        ]
+      }),
+      findings: []
+    }
+  ]
 }
 
 function coverageOf(seed: number, {habitats, sites, ratio, blocks}: Design) {

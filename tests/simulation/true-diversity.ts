@@ -31,16 +31,19 @@ export function hillOf(shares: readonly number[]): readonly [number, number, num
   ]
 }
 
+/** Coverage that random samples of this many individuals have on average. */
+export function expectedCoverage(shares: readonly number[], size: number): number {
+  return 1 - sum(shares.map((share) => share * Math.exp(size * Math.log1p(-share))))
+}
+
 /** The size of sample that covers so much of the assemblage on average, rounded to a whole one. */
 export function sizeCovering(shares: readonly number[], coverage: number): number {
-  const missed = (size: number) =>
-    sum(shares.map((share) => share * Math.exp(size * Math.log1p(-share))))
   let low = 1
   let high = 2
-  while (missed(high) > 1 - coverage) high *= 2
+  while (expectedCoverage(shares, high) < coverage) high *= 2
   while (high - low > 1) {
     const middle = Math.floor((low + high) / 2)
-    if (missed(middle) > 1 - coverage) low = middle
+    if (expectedCoverage(shares, middle) < coverage) low = middle
     else high = middle
   }
   return high

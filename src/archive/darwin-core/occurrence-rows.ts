@@ -29,12 +29,15 @@ export function occurrenceTable(
   dataset: Dataset,
   target: Target | undefined
 ): TermTable<OccurrenceRow> {
+  const all = columns(dataset)
+  const first = all.indexOf(nameColumns[0]!)
   return {
     file: 'occurrence.csv',
     rowType: 'dwc:Occurrence',
     title:
       'Occurrences: what each collection held, and which of the groups sought an intact trap did not catch',
-    columns: columns(dataset),
+    columns: all,
+    repeated: {from: first, to: first + nameColumns.length, of: ({name}) => name},
     constants: [
       ['dwc:kingdom', 'Animalia'],
       ['dwc:nomenclaturalCode', 'ICZN'],
@@ -43,6 +46,20 @@ export function occurrenceTable(
     rows: () => occurrenceRows(events, dataset, target)
   }
 }
+
+/** What hangs on the name alone. */
+const nameColumns: readonly TermColumn<OccurrenceRow>[] = [
+  {term: 'dwc:scientificName', value: ({name}) => name.scientificName},
+  {term: 'dwc:scientificNameAuthorship', value: ({name}) => name.authorship},
+  {term: 'dwc:taxonRank', value: ({name}) => name.rank},
+  {term: 'dwc:class', value: ({name}) => name.className},
+  {term: 'dwc:order', value: ({name}) => name.order},
+  {term: 'dwc:family', value: ({name}) => name.family},
+  {term: 'dwc:genus', value: ({name}) => name.genus},
+  {term: 'dwc:vernacularName', value: ({name}) => name.vernacular},
+  {term: 'dwc:identificationQualifier', value: ({name}) => name.qualifier},
+  {term: 'dwc:verbatimIdentification', value: ({name}) => name.verbatim}
+]
 
 function columns({authors, others}: Dataset): readonly TermColumn<OccurrenceRow>[] {
   const orcids = new Map(
@@ -59,16 +76,7 @@ function columns({authors, others}: Dataset): readonly TermColumn<OccurrenceRow>
       term: 'dwc:occurrenceStatus',
       value: ({count}) => (count > 0 ? occurrenceStatus.found : occurrenceStatus.notFound)
     },
-    {term: 'dwc:scientificName', value: ({name}) => name.scientificName},
-    {term: 'dwc:scientificNameAuthorship', value: ({name}) => name.authorship},
-    {term: 'dwc:taxonRank', value: ({name}) => name.rank},
-    {term: 'dwc:class', value: ({name}) => name.className},
-    {term: 'dwc:order', value: ({name}) => name.order},
-    {term: 'dwc:family', value: ({name}) => name.family},
-    {term: 'dwc:genus', value: ({name}) => name.genus},
-    {term: 'dwc:vernacularName', value: ({name}) => name.vernacular},
-    {term: 'dwc:identificationQualifier', value: ({name}) => name.qualifier},
-    {term: 'dwc:verbatimIdentification', value: ({name}) => name.verbatim},
+    ...nameColumns,
     {term: 'dwc:identifiedBy', value: ({record}) => record?.identifiedBy},
     {term: 'dwc:identifiedByID', value: ({record}) => orcids.get(record?.identifiedBy ?? '')},
     {
@@ -168,11 +176,15 @@ function* recordRows(
 }
 
 function keyOf({taxon, qualifier, sex, lifeStage, vial}: CatchRecord): string {
-  const parts = [taxon, qualifier, sex, lifeStage === 'adult' ? undefined : lifeStage, vial]
-  return parts
-    .filter((part) => part !== undefined)
-    .map((part) => part.replaceAll(' ', '-'))
-    .join(':')
+  let key = dashed(taxon)
+  if (qualifier !== undefined) key += `:${dashed(qualifier)}`
+  if (sex !== undefined) key += `:${sex}`
+  if (lifeStage !== 'adult') key += `:${dashed(lifeStage)}`
+  return vial === undefined ? key : `${key}:${dashed(vial)}`
+}
+
+function dashed(text: string): string {
+  return text.includes(' ') ? text.replaceAll(' ', '-') : text
 }
 
 function remarksOf({sampleFraction, remarks}: CatchRecord, standing: string): string | undefined {

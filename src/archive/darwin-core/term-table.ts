@@ -17,27 +17,48 @@ export interface TermTable<Row> {
   /** What is the same for every row, and needs no column. */
   readonly constants: readonly (readonly [term: Term, value: string])[]
   readonly rows: () => Iterable<Row>
+  /** Columns that stand together and hang on one object alone, which many rows share: they are written once for it. */
+  readonly repeated?: {readonly from: number; readonly to: number; readonly of: (row: Row) => object}
 }
 
 /** Characters gathered before they are handed on. */
 const chunkLength = 64 * 1024
 
 /** The table as UTF-8 CSV: commas, LF, quotes where needed, no line break inside a cell because some readers split by line. */
-export function* termTableBytes<Row>({columns, rows}: TermTable<Row>): Iterable<Uint8Array> {
+export function* termTableBytes<Row>({columns, rows, repeated}: TermTable<Row>): Iterable<Uint8Array> {
   const encoder = new TextEncoder()
+  const values = columns.map(({value}) => value)
+  const {from, to, of} = repeated ?? {from: values.length, to: values.length, of: undefined}
+  const [before, shared, after] = [values.slice(0, from), values.slice(from, to), values.slice(to)]
+  const written = new WeakMap<object, string>()
+  const sharedText = (row: Row): string => {
+    if (of === undefined) return ''
+    const object = of(row)
+    let text = written.get(object)
+    if (text === undefined) {
+      text = cells(shared, row)
+      written.set(object, text)
+    }
+    return text
+  }
   let text = `${columns.map(({term}) => termName(term)).join(',')}\n`
   for (const row of rows()) {
-    for (let index = 0; index < columns.length; index++) {
-      const value = columns[index]!.value(row)
-      if (index > 0) text += ','
-      if (value !== undefined) text += typeof value === 'string' ? cell(value) : value
-    }
-    text += '\n'
+    // Each cell brings its comma; the first one of the line is not wanted.
+    text += `${(cells(before, row) + sharedText(row) + cells(after, row)).slice(1)}\n`
     if (text.length < chunkLength) continue
     yield encoder.encode(text)
     text = ''
   }
   if (text !== '') yield encoder.encode(text)
+}
+
+function cells<Row>(values: readonly TermColumn<Row>['value'][], row: Row): string {
+  let text = ''
+  for (const read of values) {
+    const value = read(row)
+    text += value === undefined ? ',' : `,${typeof value === 'string' ? cell(value) : value}`
+  }
+  return text
 }
 
 function cell(text: string): string {

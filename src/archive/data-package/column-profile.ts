@@ -10,7 +10,7 @@ export interface ColumnProfile {
   readonly isDayTime: boolean
   readonly least: number
   readonly greatest: number
-  /** The different filled cells as written; undefined where there are too many to keep. */
+  /** The different filled cells as written; undefined where they were not wanted or are too many to keep. */
   readonly values: ReadonlySet<string> | undefined
   /** No filled cell stands twice; false as well where that was not followed to the end. */
   readonly isUnique: boolean
@@ -25,9 +25,14 @@ export interface TableProfile {
 }
 
 const mostValues = 200_000
+/** Cells remembered where their values are not wanted: enough for words and dates. */
+const mostRemembered = 2_000
 
 /** The profile of one column, cell by cell. */
 export class ColumnProfiler {
+  readonly #wanted: boolean
+  readonly #seen = new Set<string>()
+  #isComplete = true
   #cells = 0
   #empty = 0
   #integer = true
@@ -37,7 +42,11 @@ export class ColumnProfiler {
   #dayTime = true
   #least = Number.POSITIVE_INFINITY
   #greatest = Number.NEGATIVE_INFINITY
-  #values: Set<string> | undefined = new Set()
+
+  /** @param wanted whether the different cells are to be kept, as far as there are not too many. */
+  constructor(wanted: boolean) {
+    this.#wanted = wanted
+  }
 
   add(cell: string): void {
     this.#cells += 1
@@ -46,11 +55,9 @@ export class ColumnProfiler {
       return
     }
     // Cells repeat: a season has few dates and few names. What was looked at once is not looked at again.
-    if (this.#values !== undefined) {
-      if (this.#values.has(cell)) return
-      if (this.#values.size < mostValues) this.#values.add(cell)
-      else this.#values = undefined
-    }
+    if (this.#seen.has(cell)) return
+    if (this.#seen.size < (this.#wanted ? mostValues : mostRemembered)) this.#seen.add(copied(cell))
+    else this.#isComplete = false
     this.#look(cell)
   }
 
@@ -67,8 +74,8 @@ export class ColumnProfiler {
       isDayTime: some && this.#dayTime,
       least: this.#least,
       greatest: this.#greatest,
-      values: this.#values,
-      isUnique: this.#values !== undefined && this.#values.size === filled
+      values: this.#wanted && this.#isComplete ? this.#seen : undefined,
+      isUnique: this.#isComplete && this.#seen.size === filled
     }
   }
 
@@ -90,6 +97,11 @@ export class ColumnProfiler {
   }
 }
 
+/** A text of its own: a part of a larger one would keep the whole of that in memory. */
+function copied(text: string): string {
+  return text.length < 13 ? text : (JSON.parse(JSON.stringify(text)) as string)
+}
+
 const daysOfMonth = [31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]
 
 function isCalendarDay(text: string): boolean {
@@ -100,10 +112,15 @@ function isCalendarDay(text: string): boolean {
   return day >= 1 && day <= days
 }
 
-/** The profile of a table from its records: the first that are given are its header. */
+/**
+ * The profile of a table from its records.
+ *
+ * @param wanted columns, by their place, whose different cells are to be kept.
+ */
 export async function profileTable(
   batches: AsyncIterable<{readonly records: readonly (readonly string[])[]}>,
-  isHeader: (cells: readonly string[]) => boolean
+  isHeader: (cells: readonly string[]) => boolean,
+  wanted: ReadonlySet<number>
 ): Promise<(TableProfile & {readonly headerRow: number}) | undefined> {
   let header: readonly string[] | undefined
   let headerRow = 0
@@ -118,7 +135,7 @@ export async function profileTable(
         if (!isHeader(cells)) continue
         header = cells
         headerRow = seen
-        profilers = cells.map(() => new ColumnProfiler())
+        profilers = cells.map((_, index) => new ColumnProfiler(wanted.has(index)))
         continue
       }
       if (cells.length === 1 && cells[0] === '') continue

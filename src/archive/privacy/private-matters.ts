@@ -67,7 +67,7 @@ function hasPositionsSetAside({tables, sites, traps, settings}: Study): boolean 
   if (settings.privacy?.coordinates === 'exact') return false
   const isAside = (name: 'sites' | 'traps', used: number): boolean => {
     const table = tables[name]
-    return table !== undefined && table.columns.has('latitude') && table.rowsRead > used
+    return table?.columns.has('latitude') === true && table.rowsRead > used
   }
   return isAside('sites', sites.length) || isAside('traps', traps.length)
 }

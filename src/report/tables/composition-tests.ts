@@ -54,7 +54,7 @@ function rowsOf({label, composition}: ScopeResult): readonly (readonly Cell[])[]
     ...permutationCells(permutations)
   ]
   return [
-    test('composition (location and spread)', cell.measure(permanova.r2), permanova),
+    test('composition', cell.measure(permanova.r2), permanova),
     test('spread alone', cell.blank, dispersion)
   ]
 }

@@ -12,20 +12,20 @@ export const diversity: TableDefinition = {
     results.scopes.map((scope) => ({
       name: `diversity-${scope.id}`,
       columns: [
-        wordColumn('Assemblage'),
+        wordColumn('Catch of'),
         numberColumn('Sites'),
         numberColumn('Effort', 'trap-nights'),
         numberColumn('n', 'individuals'),
         numberColumn('S', 'species'),
-        numberColumn('f1', 'singletons'),
-        numberColumn('f2', 'doubletons'),
+        numberColumn('f1'),
+        numberColumn('f2'),
         numberColumn('Coverage'),
-        numberColumn('Chao1', 'species, lower bound'),
+        numberColumn('Chao1', 'species, at least'),
         numberColumn('Interval', confidenceWords(results)),
-        numberColumn('q = 1 observed', 'effective species'),
-        numberColumn('q = 1 asymptotic', 'effective species'),
-        numberColumn('q = 2 observed', 'effective species'),
-        numberColumn('q = 2 asymptotic', 'effective species')
+        numberColumn('q = 1 observed', 'species'),
+        numberColumn('q = 1 asymptotic', 'species'),
+        numberColumn('q = 2 observed', 'species'),
+        numberColumn('q = 2 asymptotic', 'species')
       ],
       rows: assemblages(scope).map(diversityCells),
       empty: 'There is no catch in this group.'
