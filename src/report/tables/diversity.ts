@@ -20,7 +20,7 @@ export const diversity: TableDefinition = {
         numberColumn('f1'),
         numberColumn('f2'),
         numberColumn('Coverage'),
-        numberColumn('Chao1', 'species, at least'),
+        numberColumn('Chao1', 'species, lower bound'),
         numberColumn('Interval', confidenceWords(results)),
         numberColumn('q = 1 observed', 'species'),
         numberColumn('q = 1 asymptotic', 'species'),
