@@ -17,14 +17,35 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   'check-study.ts': ['model', 'parse', 'rules'],
   'archive-study.ts': ['check-study.ts', 'model', 'parse', 'results', 'archive'],
   'pipeline.ts': [
-    'check-study.ts', 'model', 'statistics', 'parse', 'rules', 'results', 'charts', 'svg', 'report', 'formats', 'archive', 'sheets'
+    'check-study.ts',
+    'model',
+    'statistics',
+    'parse',
+    'rules',
+    'results',
+    'charts',
+    'svg',
+    'report',
+    'formats',
+    'archive',
+    'sheets'
   ],
   files: ['model'],
   server: ['model'],
   browser: ['model'],
   workers: ['model'],
   'replicates-thread.ts': ['results', 'workers'],
-  cli: ['archive-study.ts', 'check-study.ts', 'pipeline.ts', 'files', 'server', 'browser', 'workers', 'rules', 'model']
+  cli: [
+    'archive-study.ts',
+    'check-study.ts',
+    'pipeline.ts',
+    'files',
+    'server',
+    'browser',
+    'workers',
+    'rules',
+    'model'
+  ]
 }
 
 /** The two ends that may touch the world. */
@@ -49,7 +70,9 @@ const source = new URL('../src/', import.meta.url)
 
 function filesIn(folder: string): string[] {
   return readdirSync(new URL(folder, source), {withFileTypes: true})
-    .flatMap((entry) => (entry.isDirectory() ? filesIn(`${folder}${entry.name}/`) : [`${folder}${entry.name}`]))
+    .flatMap((entry) =>
+      entry.isDirectory() ? filesIn(`${folder}${entry.name}/`) : [`${folder}${entry.name}`]
+    )
     .filter((path) => path.endsWith('.ts'))
     .sort()
 }
@@ -57,7 +80,9 @@ function filesIn(folder: string): string[] {
 for (const path of filesIn('')) {
   const [layer = ''] = path.split('/')
   const text = readFileSync(new URL(path, source), 'utf8')
-  const specifiers = [...text.matchAll(/(?:from|import) ?\(?'([^']+)'/g)].map(([, specifier = '']) => specifier)
+  const specifiers = [...text.matchAll(/(?:from|import) ?\(?'([^']+)'/g)].map(
+    ([, specifier = '']) => specifier
+  )
   describe(path, () => {
     test('imports only what its layer may', () => {
       expect(Object.keys(allowed)).toContain(layer)

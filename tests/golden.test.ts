@@ -12,7 +12,14 @@ import {memorySource} from './memory-source.ts'
  * What readers of the example study get, word for word. `UPDATE=1 npx vitest run tests/golden.test.ts` rewrites the
  * files: read the difference before it is committed, and say in CHANGELOG.md which numbers moved and why.
  */
-const documents = ['chapter.md', 'site-OAK2.md', 'site-OAK3.md', 'site-BAR2.md', 'findings.json', 'references.bib']
+const documents = [
+  'chapter.md',
+  'site-OAK2.md',
+  'site-OAK3.md',
+  'site-BAR2.md',
+  'findings.json',
+  'references.bib'
+]
 const folder = fileURLToPath(new URL('golden/example/', import.meta.url))
 
 let outputs: Outputs

@@ -22,7 +22,10 @@ async function build(files: ReadonlyMap<string, string>): Promise<Built> {
   const report = await buildReport(memorySource(files), assets)
   if ('unreadable' in report) throw new Error(JSON.stringify(report.unreadable))
   const text = (name: string): string => String(report.outputs.get(name))
-  return {results: JSON.parse(text('results.json')) as Results, documents: new Map(looked.map((name) => [name, text(name)]))}
+  return {
+    results: JSON.parse(text('results.json')) as Results,
+    documents: new Map(looked.map((name) => [name, text(name)]))
+  }
 }
 
 /** Sentences and list items outside tables, figures, code and references. */
@@ -48,29 +51,44 @@ beforeAll(async () => {
 }, 120_000)
 
 describe('every number of the prose', () => {
-  test.each(looked.filter((name) => name.endsWith('.md')))('of %s stands in results.json, in a template or in a text of the authors', (name) => {
-    const known = new Set([...printedNumbers(before.results).values()].flat())
-    const written = [...assets.templates.entries()].flatMap(([file, text]) => (file.endsWith('.md') ? numbersIn(text) : []))
-    const works = numbersIn(assets.templates.get('references.json') ?? '')
-    const authors = [...exampleStudy()].flatMap(([path, text]) => (path.startsWith('text/') ? numbersIn(text) : []))
-    // Dates are printed in words: 2025-06-14 is '14 June 2025'.
-    const days = [...JSON.stringify(before.results).matchAll(/(\d{4})-(\d{2})-(\d{2})/g)].flatMap(([, year = '', month = '', day = '']) => [
-      year, String(Number(month)), String(Number(day))
-    ])
-    const allowed = new Set([...known, ...written, ...works, ...authors, ...days])
-    // Numbering of headings, figures and tables is the document's own, and so is the length of a table that is cut.
-    const prose = proseOf(before.documents.get(name) ?? '').map((sentence) => sentence
-      .replace(/^The first \d+ of \d+ rows; /, '')
-      .replace(/\b(Figures?|Tables?) \d+( and \d+|(, \d+)* and \d+)?/g, ''))
-    const strange = prose.flatMap((sentence) => numbersIn(sentence).filter((number) => !allowed.has(number)).map((number) => `${number}: ${sentence}`))
-    expect(strange).toEqual([])
-  })
+  test.each(looked.filter((name) => name.endsWith('.md')))(
+    'of %s stands in results.json, in a template or in a text of the authors',
+    (name) => {
+      const known = new Set([...printedNumbers(before.results).values()].flat())
+      const written = [...assets.templates.entries()].flatMap(([file, text]) =>
+        file.endsWith('.md') ? numbersIn(text) : []
+      )
+      const works = numbersIn(assets.templates.get('references.json') ?? '')
+      const authors = [...exampleStudy()].flatMap(([path, text]) =>
+        path.startsWith('text/') ? numbersIn(text) : []
+      )
+      // Dates are printed in words: 2025-06-14 is '14 June 2025'.
+      const days = [...JSON.stringify(before.results).matchAll(/(\d{4})-(\d{2})-(\d{2})/g)].flatMap(
+        ([, year = '', month = '', day = '']) => [year, String(Number(month)), String(Number(day))]
+      )
+      const allowed = new Set([...known, ...written, ...works, ...authors, ...days])
+      // Numbering of headings, figures and tables is the document's own, and so is the length of a table that is cut.
+      const prose = proseOf(before.documents.get(name) ?? '').map((sentence) =>
+        sentence
+          .replace(/^The first \d+ of \d+ rows; /, '')
+          .replace(/\b(Figures?|Tables?) \d+( and \d+|(, \d+)* and \d+)?/g, '')
+      )
+      const strange = prose.flatMap((sentence) =>
+        numbersIn(sentence)
+          .filter((number) => !allowed.has(number))
+          .map((number) => `${number}: ${sentence}`)
+      )
+      expect(strange).toEqual([])
+    }
+  )
 })
 
 describe('one count corrected in catch.csv', () => {
   test('moves the numbers that depend on it', () => {
     const [old, now] = [printedNumbers(before.results), printedNumbers(after.results)]
-    const moved = [...old].filter(([path, numbers]) => JSON.stringify(now.get(path)) !== JSON.stringify(numbers)).map(([path]) => path)
+    const moved = [...old]
+      .filter(([path, numbers]) => JSON.stringify(now.get(path)) !== JSON.stringify(numbers))
+      .map(([path]) => path)
     expect(moved).toContain('/catch/individuals')
     expect(moved).toContain('/catch/rate')
     expect(moved.length).toBeGreaterThan(50)
@@ -78,19 +96,27 @@ describe('one count corrected in catch.csv', () => {
     expect(moved.filter((path) => path.startsWith('/effort'))).toEqual([])
   })
 
-  test.each(looked.filter((name) => name !== 'site-HAY3.md'))('changes every sentence of %s that named one of them', (name) => {
-    const [old, now] = [printedNumbers(before.results), printedNumbers(after.results)]
-    const still = new Set([...now.values()].flat())
-    // A number that no result has any more may stand in no sentence any more.
-    const gone = new Set([...old.values()].flat().filter((number) => !still.has(number) && number.length > 2))
-    const prose = (built: Built): readonly string[] => proseOf((built.documents.get(name) ?? '').replace(/<(style|svg)[\s\S]*?<\/\1>/g, ''))
-    const dependent = prose(before).filter((sentence) => numbersIn(sentence).some((number) => gone.has(number)))
-    expect(dependent.length).toBeGreaterThan(0)
-    const left = prose(after).filter((sentence) => numbersIn(sentence).some((number) => gone.has(number)))
-    expect(left).toEqual([])
-    const unchanged = new Set(prose(after))
-    expect(dependent.filter((sentence) => unchanged.has(sentence))).toEqual([])
-  })
+  test.each(looked.filter((name) => name !== 'site-HAY3.md'))(
+    'changes every sentence of %s that named one of them',
+    (name) => {
+      const [old, now] = [printedNumbers(before.results), printedNumbers(after.results)]
+      const still = new Set([...now.values()].flat())
+      // A number that no result has any more may stand in no sentence any more.
+      const gone = new Set(
+        [...old.values()].flat().filter((number) => !still.has(number) && number.length > 2)
+      )
+      const prose = (built: Built): readonly string[] =>
+        proseOf((built.documents.get(name) ?? '').replace(/<(style|svg)[\s\S]*?<\/\1>/g, ''))
+      const dependent = prose(before).filter((sentence) =>
+        numbersIn(sentence).some((number) => gone.has(number))
+      )
+      expect(dependent.length).toBeGreaterThan(0)
+      const left = prose(after).filter((sentence) => numbersIn(sentence).some((number) => gone.has(number)))
+      expect(left).toEqual([])
+      const unchanged = new Set(prose(after))
+      expect(dependent.filter((sentence) => unchanged.has(sentence))).toEqual([])
+    }
+  )
 
   test('leaves the report of another site as it was, but for what the sites have in common', () => {
     const own = (built: Built): readonly string[] =>

@@ -263,7 +263,9 @@ export const settingsSchema = z.strictObject({
       language: z
         .enum(['en-GB', 'en-US'])
         .optional()
-        .describe('Language of the pages and style of their dates; en-GB where absent. Templates in a folder of that name go before the others.'),
+        .describe(
+          'Language of the pages and style of their dates; en-GB where absent. Templates in a folder of that name go before the others.'
+        ),
       text: z
         .record(text, text)
         .optional()

@@ -16,7 +16,11 @@ export function leaveOutUnknowable(results: Sections, sites: readonly Site[]): S
     const known = of.flatMap(({traps}) => (traps === undefined ? [] : [traps]))
     return known.length < of.length
       ? {label, kind: 'count', unit: words.traps, notDefined: 'the number of traps is not on record'}
-      : counted(label, known.reduce((sum, traps) => sum + traps, 0), words.traps)
+      : counted(
+          label,
+          known.reduce((sum, traps) => sum + traps, 0),
+          words.traps
+        )
   }
   const {design, protocol, sensitivity} = results
   return {
@@ -53,13 +57,19 @@ export function leaveOutUnknowable(results: Sections, sites: readonly Site[]): S
     },
     habitats: results.habitats.map((habitat) => ({
       ...habitat,
-      traps: trapsOf(habitat.traps.label, sites.filter((site) => site.habitat === habitat.id)),
+      traps: trapsOf(
+        habitat.traps.label,
+        sites.filter((site) => site.habitat === habitat.id)
+      ),
       rounds: unknown(habitat.rounds),
       effort: ofSites(habitat.effort)
     })),
     sites: results.sites.map((site) => ({
       ...site,
-      traps: trapsOf(site.traps.label, sites.filter(({siteId}) => siteId === site.id)),
+      traps: trapsOf(
+        site.traps.label,
+        sites.filter(({siteId}) => siteId === site.id)
+      ),
       rounds: unknown(site.rounds),
       removal: {recorded: unknown(site.removal.recorded), notRecorded: unknown(site.removal.notRecorded)},
       effort: ofSites(site.effort)

@@ -22,7 +22,10 @@ export const siteWithoutEffort = {
     if (!effortBySite) return
     for (const {row, siteId, trapNights} of sites) {
       if (trapNights !== undefined) continue
-      yield {place: index.place('sites', row, 'trap_nights'), message: `site \`${siteId}\` has no trap-nights`}
+      yield {
+        place: index.place('sites', row, 'trap_nights'),
+        message: `site \`${siteId}\` has no trap-nights`
+      }
     }
   }
 } as const satisfies Rule

@@ -12,9 +12,13 @@ const tellPeak = `process.on('exit', () => process.stderr.write('\\npeak ' + pro
 /** Run a Node script in a process of its own: wall time and the most memory that it ever held. */
 export async function timedRun(args: readonly string[]): Promise<TimedRun> {
   const start = performance.now()
-  const child = spawn(process.execPath, ['--import', `data:text/javascript,${encodeURIComponent(tellPeak)}`, ...args], {
-    stdio: ['ignore', 'ignore', 'pipe']
-  })
+  const child = spawn(
+    process.execPath,
+    ['--import', `data:text/javascript,${encodeURIComponent(tellPeak)}`, ...args],
+    {
+      stdio: ['ignore', 'ignore', 'pipe']
+    }
+  )
   let errors = ''
   child.stderr.setEncoding('utf8').on('data', (text: string) => {
     errors = (errors + text).slice(-2000)

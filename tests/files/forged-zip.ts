@@ -18,11 +18,25 @@ export interface ForgedMember {
   readonly packed?: Uint8Array
 }
 
-export function forgedZip(members: readonly ForgedMember[], end: {readonly count?: number; readonly offset?: number; readonly after?: Uint8Array} = {}): Uint8Array {
+export function forgedZip(
+  members: readonly ForgedMember[],
+  end: {readonly count?: number; readonly offset?: number; readonly after?: Uint8Array} = {}
+): Uint8Array {
   const parts: Buffer[] = []
   const directory: Buffer[] = []
   let at = 0
-  for (const {name, content = '', localName, statedSize, statedPackedSize, method = 8, flags = 0, mode = 0o100644, offset, packed} of members) {
+  for (const {
+    name,
+    content = '',
+    localName,
+    statedSize,
+    statedPackedSize,
+    method = 8,
+    flags = 0,
+    mode = 0o100644,
+    offset,
+    packed
+  } of members) {
     const bytes = Buffer.from(content as string)
     const data = Buffer.from(packed ?? (method === 8 ? deflateRawSync(bytes) : bytes))
     const rawName = Buffer.from(name as string)

@@ -18,12 +18,26 @@ const dialect = fc.record({
   decimalComma: fc.boolean(),
   dates: fc.constantFrom('iso', 'dmy', 'mdy'),
   title: fc.boolean(),
-  headers: fc.constantFrom((name: string) => name, (name: string) => name.toUpperCase(), (name: string) => name.replaceAll('_', ' '))
+  headers: fc.constantFrom(
+    (name: string) => name,
+    (name: string) => name.toUpperCase(),
+    (name: string) => name.replaceAll('_', ' ')
+  )
 })
 type Dialect = typeof dialect extends fc.Arbitrary<infer Value> ? Value : never
 
 /** Words that every encoding above can write, some of them hard on a CSV reader. */
-const words = fc.constantFrom('plain', 'with, comma', 'semi; colon', 'a "quoted" word', 'two\nlines', 'é ü ñ', 'tab\there', "it's", '5" pipe')
+const words = fc.constantFrom(
+  'plain',
+  'with, comma',
+  'semi; colon',
+  'a "quoted" word',
+  'two\nlines',
+  'é ü ñ',
+  'tab\there',
+  "it's",
+  '5" pipe'
+)
 
 const row = fc.record({
   trap: fc.constantFrom('A-1', 'A-2', 'B-1'),
@@ -37,23 +51,32 @@ const row = fc.record({
 function written(header: readonly string[], rows: readonly (readonly string[])[], how: Dialect): Uint8Array {
   const wide = [...header.map(how.headers), ...Array<string>(how.trailingColumns).fill('')]
   const cells = rows.map((cellsOfRow) => [
-    ...cellsOfRow.map((cell) => (cell === '' || cell.includes('\n') ? cell : `${how.padding}${cell}${how.padding}`)),
+    ...cellsOfRow.map((cell) =>
+      cell === '' || cell.includes('\n') ? cell : `${how.padding}${cell}${how.padding}`
+    ),
     ...Array<string>(how.trailingColumns).fill('')
   ])
   const blank = Array.from({length: how.trailingRows}, () => wide.map(() => ''))
   const table = [wide, ...cells, ...blank]
   // The line break inside a cell is the file's own, as spreadsheets write it.
-  const text = Papa.unparse(table, {delimiter: how.delimiter, newline: how.newline, quotes: how.quotes}).replaceAll(/(?<!\r)\n/g, how.newline)
+  const text = Papa.unparse(table, {
+    delimiter: how.delimiter,
+    newline: how.newline,
+    quotes: how.quotes
+  }).replaceAll(/(?<!\r)\n/g, how.newline)
   const titled = how.title ? `Table of the season${how.newline}${text}` : text
   if (how.encoding === 'utf8-bom') return iconv.encode(titled, 'utf8', {addBOM: true})
-  if (how.encoding === 'utf16le' || how.encoding === 'utf16be') return iconv.encode(titled, how.encoding, {addBOM: true})
+  if (how.encoding === 'utf16le' || how.encoding === 'utf16be')
+    return iconv.encode(titled, how.encoding, {addBOM: true})
   return iconv.encode(titled, how.encoding)
 }
 
 function date(day: number, how: Dialect): string {
   const [year = '', month = '', dayOfMonth = ''] = isoDay(day).split('-')
   if (how.dates === 'iso') return isoDay(day)
-  return how.dates === 'dmy' ? `${dayOfMonth}/${month}/${year}` : `${Number(month)}/${Number(dayOfMonth)}/${year.slice(2)}`
+  return how.dates === 'dmy'
+    ? `${dayOfMonth}/${month}/${year}`
+    : `${Number(month)}/${Number(dayOfMonth)}/${year.slice(2)}`
 }
 
 test('catch rows written in any dialect read back as they were', async () => {
@@ -63,7 +86,12 @@ test('catch rows written in any dialect read back as they were', async () => {
         value === undefined ? '' : how.decimalComma ? String(value).replace('.', ',') : String(value)
       const header = ['trap_id', 'collected', 'taxon', 'count', 'sample_fraction', 'remarks']
       const cells = rows.map(({trap, day, taxon, count, fraction, remarks}) => [
-        trap, date(day, how), taxon, String(count), number(fraction), remarks ?? ''
+        trap,
+        date(day, how),
+        taxon,
+        String(count),
+        number(fraction),
+        remarks ?? ''
       ])
       const outcome = await parseStudy(
         memorySource({
@@ -80,7 +108,12 @@ test('catch rows written in any dialect read back as they were', async () => {
       expect(study.tables.catch?.rowsRead).toBe(rows.length)
       expect(
         study.catch.map(({trapId, collected, taxon, count, sampleFraction, remarks}) => ({
-          trap: trapId, day: collected?.day, taxon, count, fraction: sampleFraction, remarks
+          trap: trapId,
+          day: collected?.day,
+          taxon,
+          count,
+          fraction: sampleFraction,
+          remarks
         }))
       ).toEqual(rows.map((expected) => ({...expected, fraction: expected.fraction ?? 1})))
     }),

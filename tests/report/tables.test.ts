@@ -332,7 +332,7 @@ test('a trap type tells yes, no or not recorded, and a property that no type sta
     ['Traps', 6],
     ['Substance', 'propylene glycol'],
     ['Dilution', '1:2'],
-    ["Bait", "no"]
+    ['Bait', 'no']
   ])
 })
 

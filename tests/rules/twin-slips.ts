@@ -70,7 +70,9 @@ const asOldData: Edit = (files) => {
   const records = [...sums.values()].map((sum) => ({...sum, count: String(sum.count)}))
   const withEffort = rows('sites', (row, at) => ({...row, trap_nights: at === 0 ? '' : '672'}))(files)
   return without('traps.csv')(
-    without('visits.csv')(withFile(withEffort, 'catch.csv', csvText(['site_id', 'taxon', 'life_stage', 'count'], records)))
+    without('visits.csv')(
+      withFile(withEffort, 'catch.csv', csvText(['site_id', 'taxon', 'life_stage', 'count'], records))
+    )
   )
 }
 
