@@ -5,6 +5,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     setupFiles: ['tests/setup.ts'],
     testTimeout: 180_000,
+    hookTimeout: 180_000,
     coverage: {include: ['src/**/*.ts'], reporter: ['text-summary', 'html']}
   }
 })

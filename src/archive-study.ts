@@ -135,6 +135,7 @@ function leftOut(originals: readonly FileDigest[], inputs: readonly string[]): A
 const reading: Reading = {
   records: (source, file, encoding, delimiter) =>
     csvRows(decodeText(source.read(file), encoding as Encoding), delimiter),
+  chunks: (source, file, encoding) => decodeText(source.read(file), encoding as Encoding),
   columns: columnPlaces,
   settle: nameSettler,
   text: readText

@@ -1,8 +1,8 @@
 import type {FileDigest} from '../model/file-digest.ts'
 import type {Settings} from '../model/settings.ts'
 import {type DarwinCoreArchive, darwinCoreFolder} from './darwin-core-archive.ts'
-import type {TableProfile} from './data-package/column-profile.ts'
 import {type RawTable, rawSchema} from './data-package/raw-schema.ts'
+import type {TableProfile} from './data-package/table-profile.ts'
 import {inferredSchema, type TableSchema} from './data-package/table-schema.ts'
 import {termSchema} from './data-package/term-schema.ts'
 import type {Contributor, Dataset} from './dataset.ts'
@@ -12,7 +12,7 @@ export interface DescribedTable {
   /** Path below data/. */
   readonly path: string
   readonly title: string
-  readonly profile: TableProfile & {readonly headerRow: number}
+  readonly profile: TableProfile
   readonly encoding: string
   readonly delimiter: string
   readonly lineTerminator: string
@@ -29,6 +29,7 @@ interface Resource {
   readonly delimiter: string
   readonly lineTerminator: string
   readonly headerRow: number
+  readonly hasComments: boolean
 }
 
 const profiles = 'https://datapackage.org/profiles/2.0'
@@ -83,7 +84,7 @@ function contributor(usual: readonly string[]) {
 }
 
 function resourceOf(resource: Resource, {bytes, sha256}: FileDigest) {
-  const {name, path, title, schema, encoding, delimiter, lineTerminator, headerRow} = resource
+  const {name, path, title, schema, encoding, delimiter, lineTerminator, headerRow, hasComments} = resource
   return {
     $schema: `${profiles}/dataresource.json`,
     name,
@@ -102,7 +103,8 @@ function resourceOf(resource: Resource, {bytes, sha256}: FileDigest) {
       quoteChar: '"',
       doubleQuote: true,
       header: true,
-      ...(headerRow !== 1 && {headerRows: [headerRow]})
+      ...(headerRow !== 1 && {headerRows: [headerRow]}),
+      ...(hasComments && {commentChar: '#'})
     },
     schema
   }
@@ -119,6 +121,7 @@ function csvResources(described: readonly DescribedTable[], settings: Settings):
     return {
       ...table,
       headerRow: table.profile.headerRow,
+      hasComments: table.profile.hasComments,
       schema: asRaw === undefined ? inferredSchema(table.profile) : rawSchema(asRaw, raw, settings)
     }
   })
@@ -133,7 +136,8 @@ function termResources({tables}: DarwinCoreArchive): readonly Resource[] {
     encoding: 'utf-8',
     delimiter: ',',
     lineTerminator: '\n',
-    headerRow: 1
+    headerRow: 1,
+    hasComments: false
   }))
 }
 

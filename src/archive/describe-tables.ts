@@ -1,7 +1,7 @@
 import {tables} from '../model/columns.ts'
 import type {StudySource} from '../model/source.ts'
 import type {SourceTable} from '../model/study.ts'
-import {profileTable} from './data-package/column-profile.ts'
+import {profilePlainText, type TableProfile, TableProfiler} from './data-package/table-profile.ts'
 import type {DescribedTable} from './data-package.ts'
 import {fileTitle} from './file-kinds.ts'
 import type {Reading} from './reading.ts'
@@ -23,8 +23,7 @@ export async function describeTables(
     if (sources.length === 0 && !isReport) continue
     const {encoding, delimiter} = sources[0] ?? {encoding: 'utf-8', delimiter: ','}
     const isHeader = sources[0] === undefined ? () => true : headerTest(sources[0])
-    const records = reading.records(source, path, encoding, delimiter)
-    const profile = await profileTable(records, isHeader, telling(sources))
+    const profile = await profileOf(source, path, {encoding, delimiter}, isHeader, telling(sources), reading)
     if (profile === undefined) continue
     const lineTerminator = await lineTerminatorOf(source, path)
     described.push({
@@ -38,6 +37,22 @@ export async function describeTables(
     })
   }
   return described
+}
+
+async function profileOf(
+  source: StudySource,
+  path: string,
+  {encoding, delimiter}: Pick<SourceTable, 'encoding' | 'delimiter'>,
+  isHeader: (cells: readonly string[]) => boolean,
+  wanted: ReadonlySet<number>,
+  reading: Reading
+): Promise<TableProfile | undefined> {
+  const plain = new TableProfiler(isHeader, wanted)
+  if (await profilePlainText(reading.chunks(source, path, encoding), delimiter, plain)) return plain.profile()
+  const profiler = new TableProfiler(isHeader, wanted)
+  for await (const {records} of reading.records(source, path, encoding, delimiter))
+    for (const cells of records) profiler.add(cells)
+  return profiler.profile()
 }
 
 /** How the first line ends, whatever the width of a sign. */

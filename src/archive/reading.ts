@@ -14,6 +14,8 @@ export interface Reading {
     encoding: string,
     delimiter: string
   ) => AsyncIterable<RecordBatch>
+  /** The text of a file in chunks, with every line ending as a line feed. */
+  readonly chunks: (source: StudySource, file: string, encoding: string) => AsyncIterable<string>
   /** Where the columns of a table stand in a header, by their usual names. */
   readonly columns: (
     table: TableName,

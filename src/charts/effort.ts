@@ -29,6 +29,13 @@ const parts = [
   {key: 'lost', head: 'lost', headWidth: 22, fillOpacity: 0, right: 220}
 ] as const
 
+type Part = (typeof parts)[number]
+
+/** Old data know what was achieved, and nothing of what was lost. */
+function partsKnown(habitats: readonly HabitatResult[]): readonly Part[] {
+  return parts.filter(({key}) => habitats.some(({effort: nights}) => isDefined(nights[key])))
+}
+
 /** Right edge of the share lost, from the end of the plot. */
 const shareRight = 262
 
@@ -74,6 +81,8 @@ function notes(habitats: readonly HabitatResult[]): readonly string[] {
 }
 
 function specification(habitats: readonly HabitatResult[]): Record<string, unknown> {
+  const known = partsKnown(habitats)
+  const isShareKnown = habitats.some(({effort: nights}) => isDefined(nights.shareLost))
   const bars = habitats.flatMap(({style, effort: nights}, row) =>
     parts.flatMap(({key, fillOpacity}, order) => {
       const value = plainValue(nights[key])
@@ -104,18 +113,18 @@ function specification(habitats: readonly HabitatResult[]): Record<string, unkno
         }
       },
       ...rowLabels(habitats),
-      ...heads(),
-      ...parts.map(({key, right}) => numbers(habitats, ({effort: nights}) => nights[key], right)),
-      numbers(habitats, ({effort: nights}) => nights.shareLost, shareRight)
+      ...heads(known, isShareKnown),
+      ...known.map(({key, right}) => numbers(habitats, ({effort: nights}) => nights[key], right)),
+      ...(isShareKnown ? [numbers(habitats, ({effort: nights}) => nights.shareLost, shareRight)] : [])
     ]
   }
 }
 
 /** The heads of the columns of numbers; their squares say how the parts of a bar are filled. */
-function heads(): Record<string, unknown>[] {
+function heads(known: readonly Part[], isShareKnown: boolean): Record<string, unknown>[] {
   const tone = inkTones.muted.light
   const share = {head: 'share', headWidth: null, fillOpacity: 0, right: shareRight}
-  return [...parts, share].flatMap(({head, headWidth, fillOpacity, right}) => [
+  return [...known, ...(isShareKnown ? [share] : [])].flatMap(({head, headWidth, fillOpacity, right}) => [
     {
       data: {values: [{text: head}]},
       mark: {type: 'text', align: 'right', baseline: 'middle', color: tone, x: plotWidth + right, y: -10},
@@ -160,11 +169,12 @@ const shortWords = (measure: Measure): string => (isDefined(measure) ? measureWo
 function alternative({habitats, effort: all}: Results): string {
   if (habitats.length === 0) return 'There is no habitat, so there is no effort to show.'
   const each = habitats.map(({label, effort: nights}) => {
-    const {net, unsorted, lost} = nights
     const share = isDefined(nights.shareLost) ? ` (${measureWords(nights.shareLost)} of those planned)` : ''
-    return `${sentenceStart(label)}: ${cautiousWords(net)} achieved, ${cautiousWords(unsorted)} not sorted yet, ${cautiousWords(lost)} lost${share}.`
+    const told = partsKnown(habitats).map(({key, head}) => `${cautiousWords(nights[key])} ${head}`)
+    return `${sentenceStart(label)}: ${told.join(', ')}${share}.`
   })
-  const total = `In all, ${cautiousWords(all.net)} of ${cautiousWords(all.planned)} planned trap-nights were achieved.`
+  const planned = isDefined(all.planned) ? ` of ${cautiousWords(all.planned)} planned` : ''
+  const total = `In all, ${cautiousWords(all.net)}${planned} trap-nights were achieved.`
   return ['Bars of trap-nights, one for each habitat.', ...each, total, ...mostLost(habitats)].join(' ')
 }
 

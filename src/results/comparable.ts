@@ -56,7 +56,9 @@ export function comparableHabitats(analysis: Analysis, parts: Parts): Comparable
   const {blocks, reason: blockReason, note: blockNote} = blocksOf(units)
   const confounded = confoundedWithHabitat(analysis, new Set(shared), enough)
   const reasons = [
-    ...tooFew(area.habitats, replicated, enough, shared, unit),
+    ...(area.habitats.length > 1 && unitsIn(analysis, undefined).length === 0
+      ? ['no trap-nights count in any habitat']
+      : tooFew(area.habitats, replicated, enough, shared, unit)),
     ...(enough.length < 2
       ? []
       : confounded.map(({what, detail}) => {

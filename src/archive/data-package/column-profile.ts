@@ -16,14 +16,6 @@ export interface ColumnProfile {
   readonly isUnique: boolean
 }
 
-export interface TableProfile {
-  readonly header: readonly string[]
-  readonly columns: readonly ColumnProfile[]
-  readonly rows: number
-  /** Whether every row has as many cells as the header. */
-  readonly isEven: boolean
-}
-
 const mostValues = 200_000
 /** Cells remembered where their values are not wanted: enough for words and dates. */
 const mostRemembered = 2_000
@@ -59,6 +51,12 @@ export class ColumnProfiler {
     if (this.#seen.size < (this.#wanted ? mostValues : mostRemembered)) this.#seen.add(copied(cell))
     else this.#isComplete = false
     this.#look(cell)
+  }
+
+  /** The same cell again as the one before. */
+  addSame(isEmpty: boolean): void {
+    this.#cells += 1
+    if (isEmpty) this.#empty += 1
   }
 
   profile(): ColumnProfile {
@@ -110,40 +108,4 @@ function isCalendarDay(text: string): boolean {
   const isLeap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0
   const days = month === 2 && !isLeap ? 28 : (daysOfMonth[month - 1] ?? 0)
   return day >= 1 && day <= days
-}
-
-/**
- * The profile of a table from its records.
- *
- * @param wanted columns, by their place, whose different cells are to be kept.
- */
-export async function profileTable(
-  batches: AsyncIterable<{readonly records: readonly (readonly string[])[]}>,
-  isHeader: (cells: readonly string[]) => boolean,
-  wanted: ReadonlySet<number>
-): Promise<(TableProfile & {readonly headerRow: number}) | undefined> {
-  let header: readonly string[] | undefined
-  let headerRow = 0
-  let seen = 0
-  let rows = 0
-  let isEven = true
-  let profilers: ColumnProfiler[] = []
-  for await (const {records} of batches) {
-    for (const cells of records) {
-      seen += 1
-      if (header === undefined) {
-        if (!isHeader(cells)) continue
-        header = cells
-        headerRow = seen
-        profilers = cells.map((_, index) => new ColumnProfiler(wanted.has(index)))
-        continue
-      }
-      if (cells.length === 1 && cells[0] === '') continue
-      rows += 1
-      if (cells.length !== profilers.length) isEven = false
-      for (let index = 0; index < profilers.length; index++) profilers[index]!.add(cells[index] ?? '')
-    }
-  }
-  if (header === undefined) return undefined
-  return {header, headerRow, rows, isEven, columns: profilers.map((profiler) => profiler.profile())}
 }

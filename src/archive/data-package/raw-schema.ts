@@ -1,7 +1,8 @@
 import {type Column, type TableName, tables} from '../../model/columns.ts'
 import type {Settings} from '../../model/settings.ts'
 import type {SourceTable} from '../../model/study.ts'
-import type {ColumnProfile, TableProfile} from './column-profile.ts'
+import type {ColumnProfile} from './column-profile.ts'
+import type {TableProfile} from './table-profile.ts'
 import {
   type Constraints,
   type Field,

@@ -1,4 +1,5 @@
-import type {ColumnProfile, TableProfile} from './column-profile.ts'
+import type {ColumnProfile} from './column-profile.ts'
+import type {TableProfile} from './table-profile.ts'
 
 /** Table Schema of Data Package 2.0, as far as it is used here. */
 export interface TableSchema {
