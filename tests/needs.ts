@@ -24,6 +24,10 @@ export function sharedFolder(path: string): string {
   return fileURLToPath(new URL(`../../shared/${path}`, import.meta.url))
 }
 
+export function has(need: Need): boolean {
+  return needs[need]()
+}
+
 /**
  * `test`, where everything that it needs is there; else a skipped test whose name says what is missing. `.ci/run`
  * installs it all and sets PITFOLIO_NO_SKIPS, which makes a missing thing a failure.

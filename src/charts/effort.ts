@@ -170,7 +170,9 @@ function alternative({habitats, effort: all}: Results): string {
   if (habitats.length === 0) return 'There is no habitat, so there is no effort to show.'
   const each = habitats.map(({label, effort: nights}) => {
     const share = isDefined(nights.shareLost) ? ` (${measureWords(nights.shareLost)} of those planned)` : ''
-    const told = partsKnown(habitats).map(({key, head}) => `${cautiousWords(nights[key])} ${head}`)
+    const told = partsKnown(habitats).map(({key, head}) => {
+      return isDefined(nights[key]) ? `${cautiousWords(nights[key])} ${head}` : `${head} not defined`
+    })
     return `${sentenceStart(label)}: ${told.join(', ')}${share}.`
   })
   const planned = isDefined(all.planned) ? ` of ${cautiousWords(all.planned)} planned` : ''

@@ -2,6 +2,7 @@ import {open} from 'node:fs/promises'
 import {Zip, ZipDeflate, ZipPassThrough} from 'fflate'
 import type {ArchiveEntry, ArchiveStage} from '../model/archive-entry.ts'
 import type {FileDigest} from '../model/file-digest.ts'
+import {DeflatedAside} from './deflate-aside.ts'
 import {digester} from './digest.ts'
 import {DiskTrouble} from './disk-trouble.ts'
 
@@ -16,6 +17,12 @@ const packed = /\.(png|jpe?g|gif|webp|docx|xlsx|odt|pdf|zip|gz)$/i
 
 /** Blocks in which content is hashed and deflated, so that the bytes of the zip do not hang on how a disk reads. */
 const blockSize = 64 * 1024
+
+/** Level of the deflating: the usual one. */
+const level = 6
+
+/** Files from here on are deflated on another thread. */
+const largeSize = 4 * 1024 * 1024
 
 /** The disk is asked to take so many bytes at once. */
 const writeSize = 512 * 1024
@@ -78,19 +85,34 @@ async function writeEntry(
   drain: () => Promise<void>
 ): Promise<FileDigest> {
   const name = `${top}/${path}`
-  const file = packed.test(path) ? new ZipPassThrough(name) : new ZipDeflate(name, {level: 6})
+  const digest = digester(path)
+  const blocks = blocksOf(content)[Symbol.asyncIterator]()
+  const first: Uint8Array<ArrayBuffer>[] = []
+  let next = await blocks.next()
+  // Another thread takes longer to start than a small file to deflate.
+  for (; next.done !== true && first.length * blockSize < largeSize; next = await blocks.next())
+    first.push(next.value)
+  const aside = next.done !== true && !packed.test(path) ? new DeflatedAside(name, level) : undefined
+  const file = aside ?? (packed.test(path) ? new ZipPassThrough(name) : new ZipDeflate(name, {level}))
   // Local parts, because a zip holds local time: this is the first day that it can hold, everywhere.
   file.mtime = new Date(1980, 0, 1)
   file.os = 3
   file.attrs = (0o100644 << 16) >>> 0
   zip.add(file)
-  const digest = digester(path)
-  for await (const block of blocksOf(content)) {
+  const push = async (block: Uint8Array<ArrayBuffer>): Promise<void> => {
     digest.add(block)
     file.push(block)
+    await aside?.room()
     await drain()
   }
-  file.push(new Uint8Array(0), true)
+  try {
+    for (const block of first) await push(block)
+    for (; next.done !== true; next = await blocks.next()) await push(next.value)
+    file.push(new Uint8Array(0), true)
+    await aside?.finished()
+  } finally {
+    aside?.stop()
+  }
   await drain()
   const done = digest.done()
   if (done.bytes > largest) throw tooLarge(`${path} has more than 4 gigabytes`)
@@ -98,7 +120,7 @@ async function writeEntry(
 }
 
 /** Content in blocks of one size, the last one aside. */
-async function* blocksOf(content: ArchiveEntry['content']): AsyncIterable<Uint8Array> {
+async function* blocksOf(content: ArchiveEntry['content']): AsyncIterable<Uint8Array<ArrayBuffer>> {
   const chunks = typeof content === 'function' ? content() : [content]
   let block = new Uint8Array(blockSize)
   let filled = 0

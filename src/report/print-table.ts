@@ -1,6 +1,7 @@
 import type {PhrasingContent} from 'mdast'
 import {formatDate, type Language} from '../model/format-date.ts'
 import {isDefined, type Measure} from '../model/quantity.ts'
+import {bareColumns} from './bare-columns.ts'
 import {formatAmount, formatDigits, formatInterval, formatMeasure} from './format-measure.ts'
 import {noteBeside, type TableNote, wholeNotes} from './note-columns.ts'
 import {asSentence, plainText} from './plain-text.ts'
@@ -32,11 +33,13 @@ const rowsShownOfMore = 200
 const noValue = '–'
 
 export function printTable(table: ReportTable): PrintedTable {
-  const notes: TableNote[] = wholeNotes(table)
+  const bare = bareColumns(table)
+  const isShown = (index: number) => table.columns[index]?.asNotes !== true && !bare.indexes.has(index)
+  const notes: TableNote[] = [...wholeNotes(table), ...bare.notes]
   const print = (cells: readonly Cell[]): PrintedCell[] =>
     cells.flatMap((cell, index) => {
       const column = table.columns[index]
-      if (column?.asNotes === true) return []
+      if (!isShown(index)) return []
       const note = [noteOf(cell), noteBeside(table, cells, index)]
         .filter((said) => said !== undefined)
         .join(' ')
@@ -46,7 +49,7 @@ export function printTable(table: ReportTable): PrintedTable {
       return [{children: isBare ? text(noValue) : children, ...(mark !== undefined && {mark})}]
     })
   const shown = table.rows.length > mostRows ? table.rows.slice(0, rowsShownOfMore) : table.rows
-  const columns = table.columns.filter(({asNotes}) => asNotes !== true)
+  const columns = table.columns.filter((_, index) => isShown(index))
   return {
     columns: columns.map((column) => ({...column, head: plainText(column.head)})),
     rows: shown.map(print),

@@ -42,7 +42,7 @@ export function analysisOf(study: Study): Analysis {
     summed: summedCatches(records.catches, kind),
     unitDecidedBy: trapsPooled
       ? 'catches were pooled in the field, so that traps cannot stand as sampling units'
-      : unit && `the authors, in study.yaml${reason === undefined ? '' : `: ${reason}`}`,
+      : unit && `the authors chose so in study.yaml${reason === undefined ? '' : `: ${reason}`}`,
     confidence,
     seed,
     replicates,

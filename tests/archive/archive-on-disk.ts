@@ -53,7 +53,10 @@ export async function studyAndArchive(files: Files): Promise<{readonly study: st
 }
 
 /** The files of a zip, by a library and not by the reader under test. */
-export function unpacked(zip: string): {readonly top: string; readonly files: ReadonlyMap<string, Uint8Array>} {
+export function unpacked(zip: string): {
+  readonly top: string
+  readonly files: ReadonlyMap<string, Uint8Array>
+} {
   const found = Object.entries(unzipSync(readFileSync(zip)))
   const top = found[0]![0].split('/')[0]!
   return {top, files: new Map(found.map(([path, bytes]) => [path.slice(top.length + 1), bytes]))}

@@ -2,27 +2,47 @@ import {execFileSync} from 'node:child_process'
 import {readFileSync} from 'node:fs'
 import {join} from 'node:path'
 import {expect, test} from 'vitest'
+import {build} from '../../src/cli/build.ts'
 import {archiveFileSchema} from '../../src/model/archive-file.ts'
-import {run} from '../cli/captured-terminal.ts'
+import {capturedTerminal, run} from '../cli/captured-terminal.ts'
 import {everythingIn, temporaryFolder, writeFiles} from '../files/study-on-disk.ts'
 import {testWith} from '../needs.ts'
 import {archivedFiles, studyAndArchive, textOf, unpacked, unpackTo} from './archive-on-disk.ts'
 import {checkBag} from './check-bag.ts'
 import {archived, smallReport, verified} from './small-report.ts'
 import {openStudy, privateStudy} from './small-study.ts'
-import {build} from '../../src/cli/build.ts'
-import {capturedTerminal} from '../cli/captured-terminal.ts'
 
 const buildSmall = (study: string) => build(study, {}, capturedTerminal().terminal, smallReport)
 
 test('an archive of a study without private matters holds its files byte for byte, the report and every description', async () => {
   const {files, top, out} = await archivedFiles(openStudy)
   expect(top).toBe('two-places-2026')
-  for (const [path, content] of Object.entries(openStudy)) expect(textOf(files, `data/raw/${path}`)).toBe(content)
-  const described = ['README.md', 'CITATION.cff', 'datapackage.json', 'ro-crate-metadata.json', 'archive.json']
-  const records = ['meta.xml', 'eml.xml', 'event.csv', 'occurrence.csv', 'measurement.csv', 'humboldt.csv'].map((file) => `dwca/${file}`)
-  const report = ['results.json', 'findings.json', 'provenance.json', 'index.html', 'tables/catch-by-site.csv'].map((file) => `report/${file}`)
-  for (const path of [...described, ...records, ...report]) expect([...files.keys()]).toContain(`data/${path}`)
+  for (const [path, content] of Object.entries(openStudy))
+    expect(textOf(files, `data/raw/${path}`)).toBe(content)
+  const described = [
+    'README.md',
+    'CITATION.cff',
+    'datapackage.json',
+    'ro-crate-metadata.json',
+    'archive.json'
+  ]
+  const records = [
+    'meta.xml',
+    'eml.xml',
+    'event.csv',
+    'occurrence.csv',
+    'measurement.csv',
+    'humboldt.csv'
+  ].map((file) => `dwca/${file}`)
+  const report = [
+    'results.json',
+    'findings.json',
+    'provenance.json',
+    'index.html',
+    'tables/catch-by-site.csv'
+  ].map((file) => `report/${file}`)
+  for (const path of [...described, ...records, ...report])
+    expect([...files.keys()]).toContain(`data/${path}`)
   const stated = archiveFileSchema.parse(JSON.parse(textOf(files, 'data/archive.json')))
   expect(stated).toMatchObject({raw: 'exact', heldBack: [], leftOut: [], notRecomputable: []})
   expect(stated.originals.map(({path}) => path)).toEqual(Object.keys(openStudy).sort())
@@ -47,8 +67,15 @@ testWith('sha512sum')('sha512sum and sha256sum accept every line of the manifest
   const folder = unpackTo(temporaryFolder(), files)
   for (const kind of ['sha512', 'sha256']) {
     for (const manifest of ['manifest', 'tagmanifest']) {
-      const said = execFileSync(`${kind}sum`, ['--check', '--strict', `${manifest}-${kind}.txt`], {cwd: folder}).toString()
-      expect(said.trim().split('\n').every((line) => line.endsWith(': OK'))).toBe(true)
+      const said = execFileSync(`${kind}sum`, ['--check', '--strict', `${manifest}-${kind}.txt`], {
+        cwd: folder
+      }).toString()
+      expect(
+        said
+          .trim()
+          .split('\n')
+          .every((line) => line.endsWith(': OK'))
+      ).toBe(true)
     }
   }
 })
@@ -60,9 +87,18 @@ test('two archives of one folder are the same bytes on another clock, in another
   const helper = new URL('archive-elsewhere.ts', import.meta.url).pathname
   for (const [index, zone] of ['Pacific/Auckland', 'America/Lima'].entries()) {
     const again = join(temporaryFolder(), 'again.zip')
-    const env = {...process.env, TZ: zone, LC_ALL: index === 0 ? 'tr_TR.UTF-8' : 'C', SOURCE_DATE_EPOCH: `${index}000000000`}
+    const env = {
+      ...process.env,
+      TZ: zone,
+      LC_ALL: index === 0 ? 'tr_TR.UTF-8' : 'C',
+      SOURCE_DATE_EPOCH: `${index}000000000`
+    }
     const umask = index === 0 ? '077' : '002'
-    execFileSync('sh', ['-c', `umask ${umask} && "$@"`, 'sh', process.execPath, '--import', 'tsx', helper, study, again], {env})
+    execFileSync(
+      'sh',
+      ['-c', `umask ${umask} && "$@"`, 'sh', process.execPath, '--import', 'tsx', helper, study, again],
+      {env}
+    )
     expect(readFileSync(again).equals(first), zone).toBe(true)
   }
 }, 120_000)
@@ -105,7 +141,9 @@ test('a report that was edited is not archived, one that is out of date is made 
   expect(stale.code).toBe(0)
   expect(stale.err).toContain('is not that of the records as they are now')
   expect(everythingIn(study)).toEqual(before)
-  expect(textOf(unpacked(zip).files, 'data/report/provenance.json')).not.toBe(before['report/provenance.json'])
+  expect(textOf(unpacked(zip).files, 'data/report/provenance.json')).not.toBe(
+    before['report/provenance.json']
+  )
   expect((await verified(zip)).code).toBe(0)
   writeFiles(study, {'report/index.html': 'mine'})
   const edited = await archived(study, {out: zip})
@@ -120,7 +158,8 @@ test('the raw folder of an archive is a study like any other, and so is the copy
     expect(await buildSmall(raw)).toBe(0)
     if (study === privateStudy) continue
     for (const [path, content] of Object.entries(everythingIn(join(raw, 'report'))))
-      if (content !== '(folder)') expect(Buffer.from(files.get(`data/report/${path}`)!).toString('latin1'), path).toBe(content)
+      if (content !== '(folder)')
+        expect(Buffer.from(files.get(`data/report/${path}`)!).toString('latin1'), path).toBe(content)
   }
 })
 

@@ -8,19 +8,25 @@ export function checkBag(files: ReadonlyMap<string, Uint8Array>): readonly strin
   const errors: string[] = []
   const text = (path: string): string => Buffer.from(files.get(path) ?? new Uint8Array()).toString('utf8')
   // Section 2.1.1: exactly two lines, UTF-8, no byte-order mark.
-  const declaration = /^BagIt-Version: (\d+)\.(\d+)(?:\r\n|\n|\r)Tag-File-Character-Encoding: (\S+)(?:\r\n|\n|\r)?$/.exec(text('bagit.txt'))
+  const declaration =
+    /^BagIt-Version: (\d+)\.(\d+)(?:\r\n|\n|\r)Tag-File-Character-Encoding: (\S+)(?:\r\n|\n|\r)?$/.exec(
+      text('bagit.txt')
+    )
   if (declaration === null) errors.push('bagit.txt: two lines are required')
-  else if (declaration[1] !== '1' || declaration[2] !== '0' || declaration[3] !== 'UTF-8') errors.push('bagit.txt: BagIt 1.0 in UTF-8 is required')
+  else if (declaration[1] !== '1' || declaration[2] !== '0' || declaration[3] !== 'UTF-8')
+    errors.push('bagit.txt: BagIt 1.0 in UTF-8 is required')
   // Section 2.1.2: the payload directory.
   const payload = [...files.keys()].filter((path) => path.startsWith('data/'))
   // Section 2.1.3: payload manifests; section 2.2.1: tag manifests.
-  const named = (pattern: RegExp) => [...files.keys()].flatMap((path) => {
-    const algorithm = pattern.exec(path)?.[1]
-    return algorithm === undefined ? [] : [{path, algorithm}]
-  })
+  const named = (pattern: RegExp) =>
+    [...files.keys()].flatMap((path) => {
+      const algorithm = pattern.exec(path)?.[1]
+      return algorithm === undefined ? [] : [{path, algorithm}]
+    })
   const manifests = named(/^manifest-([a-z0-9]+)\.txt$/)
   if (manifests.length === 0) errors.push('no payload manifest')
-  if (!manifests.some(({algorithm}) => algorithm === 'sha512')) errors.push('section 2.4: sha512 should be there')
+  if (!manifests.some(({algorithm}) => algorithm === 'sha512'))
+    errors.push('section 2.4: sha512 should be there')
   for (const {path, algorithm} of manifests) {
     const entries = read(path)
     for (const file of payload) if (!entries.has(file)) errors.push(`${path}: ${file} is not listed`)
@@ -31,9 +37,11 @@ export function checkBag(files: ReadonlyMap<string, Uint8Array>): readonly strin
   }
   for (const {path, algorithm} of named(/^tagmanifest-([a-z0-9]+)\.txt$/)) {
     const entries = read(path)
-    for (const manifest of manifests) if (!entries.has(manifest.path)) errors.push(`${path}: ${manifest.path} is not listed`)
+    for (const manifest of manifests)
+      if (!entries.has(manifest.path)) errors.push(`${path}: ${manifest.path} is not listed`)
     for (const [file, checksum] of entries) {
-      if (file.startsWith('data/') || file.startsWith('tagmanifest-')) errors.push(`${path}: ${file} must not be listed`)
+      if (file.startsWith('data/') || file.startsWith('tagmanifest-'))
+        errors.push(`${path}: ${file} must not be listed`)
       compare(path, file, checksum, algorithm)
     }
   }
@@ -43,7 +51,8 @@ export function checkBag(files: ReadonlyMap<string, Uint8Array>): readonly strin
     if (!/^[^:\s][^:]*: .+$/.test(line)) errors.push(`bag-info.txt: ${line}`)
   const oxum = [...info.matchAll(/^Payload-Oxum: (\d+)\.(\d+)$/gm)]
   const bytes = payload.reduce((sum, path) => sum + files.get(path)!.length, 0)
-  if (oxum.length !== 1 || Number(oxum[0]![1]) !== bytes || Number(oxum[0]![2]) !== payload.length) errors.push(`Payload-Oxum is not ${bytes}.${payload.length}`)
+  if (oxum.length !== 1 || Number(oxum[0]![1]) !== bytes || Number(oxum[0]![2]) !== payload.length)
+    errors.push(`Payload-Oxum is not ${bytes}.${payload.length}`)
   return errors
 
   function read(manifest: string): ReadonlyMap<string, string> {
@@ -51,7 +60,10 @@ export function checkBag(files: ReadonlyMap<string, Uint8Array>): readonly strin
     for (const line of text(manifest).split(/\r\n|\n|\r/)) {
       if (line === '') continue
       const [, checksum = '', written = ''] = /^([0-9a-fA-F]+)[ \t]+(.+)$/.exec(line) ?? []
-      const path = written.replace(/%0[Aa]/g, '\n').replace(/%0[Dd]/g, '\r').replaceAll('%25', '%')
+      const path = written
+        .replace(/%0[Aa]/g, '\n')
+        .replace(/%0[Dd]/g, '\r')
+        .replaceAll('%25', '%')
       if (checksum === '') errors.push(`${manifest}: a line is no entry`)
       if (entries.has(path)) errors.push(`${manifest}: ${path} is listed twice`)
       if (/^[/~]|(^|\/)\.\.(\/|$)/.test(path)) errors.push(`${manifest}: ${path} is unsafe`)
@@ -63,6 +75,7 @@ export function checkBag(files: ReadonlyMap<string, Uint8Array>): readonly strin
   function compare(manifest: string, path: string, checksum: string, algorithm: string): void {
     const content = files.get(path)
     if (content === undefined) errors.push(`${manifest}: ${path} is missing`)
-    else if (createHash(algorithm).update(content).digest('hex') !== checksum) errors.push(`${manifest}: ${path} has another checksum`)
+    else if (createHash(algorithm).update(content).digest('hex') !== checksum)
+      errors.push(`${manifest}: ${path} has another checksum`)
   }
 }

@@ -14,10 +14,17 @@ export function hashedAgain(files: ReadonlyMap<string, Uint8Array>): ReadonlyMap
   const payload = [...result].filter(([path]) => path.startsWith('data/'))
   const bytes = payload.reduce((sum, [, content]) => sum + content.length, 0)
   const info = Buffer.from(result.get('bag-info.txt')!).toString('utf8')
-  result.set('bag-info.txt', Buffer.from(info.replace(/^Payload-Oxum: .*$/m, `Payload-Oxum: ${bytes}.${payload.length}`)))
-  const manifests = ['sha256', 'sha512'].map((kind) => [`manifest-${kind}.txt`, list(kind, (path) => path.startsWith('data/'))] as const)
+  result.set(
+    'bag-info.txt',
+    Buffer.from(info.replace(/^Payload-Oxum: .*$/m, `Payload-Oxum: ${bytes}.${payload.length}`))
+  )
+  const manifests = ['sha256', 'sha512'].map(
+    (kind) => [`manifest-${kind}.txt`, list(kind, (path) => path.startsWith('data/'))] as const
+  )
   for (const [path, content] of manifests) result.set(path, content)
-  const tags = ['sha256', 'sha512'].map((kind) => [`tagmanifest-${kind}.txt`, list(kind, (path) => !path.startsWith('data/'))] as const)
+  const tags = ['sha256', 'sha512'].map(
+    (kind) => [`tagmanifest-${kind}.txt`, list(kind, (path) => !path.startsWith('data/'))] as const
+  )
   for (const [path, content] of tags) result.set(path, content)
   return result
 }

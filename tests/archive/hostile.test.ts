@@ -5,8 +5,8 @@ import {join} from 'node:path'
 import {deflateRawSync} from 'node:zlib'
 import fc from 'fast-check'
 import {describe, expect, test} from 'vitest'
-import {everythingIn, temporaryFolder, writeFiles} from '../files/study-on-disk.ts'
 import {type ForgedMember, forgedZip} from '../files/forged-zip.ts'
+import {everythingIn, temporaryFolder, writeFiles} from '../files/study-on-disk.ts'
 import {archivedFiles, packed, unpackTo} from './archive-on-disk.ts'
 import {hashedAgain} from './hashed-again.ts'
 import {verified} from './small-report.ts'
@@ -22,7 +22,11 @@ async function refusal(zip: Uint8Array) {
   const others = new Set(readdirSync(tmpdir()))
   const result = await verified(join(folder, 'in/a.zip'))
   expect(everythingIn(folder)).toEqual(before)
-  expect(readdirSync(tmpdir()).filter((name) => !others.has(name) && name.startsWith('pitfolio') && !name.startsWith('pitfolio-test-'))).toEqual([])
+  expect(
+    readdirSync(tmpdir()).filter(
+      (name) => !others.has(name) && name.startsWith('pitfolio') && !name.startsWith('pitfolio-test-')
+    )
+  ).toEqual([])
   return result
 }
 
@@ -30,32 +34,73 @@ const packedZeros = (megabytes: number) => deflateRawSync(Buffer.alloc(megabytes
 
 describe('a zip that is no honest archive is refused with the reason', () => {
   const cases: Readonly<Record<string, readonly [zip: () => Uint8Array, reason: string]>> = {
-    'a path that climbs out': [() => forgedZip([bag, {name: 'top/../../evil.txt'}]), 'leads out of the archive'],
-    'a path that climbs out with backslashes': [() => forgedZip([bag, {name: 'top\\..\\..\\evil.txt'}]), 'it holds a file named'],
+    'a path that climbs out': [
+      () => forgedZip([bag, {name: 'top/../../evil.txt'}]),
+      'leads out of the archive'
+    ],
+    'a path that climbs out with backslashes': [
+      () => forgedZip([bag, {name: 'top\\..\\..\\evil.txt'}]),
+      'it holds a file named'
+    ],
     'an absolute path': [() => forgedZip([bag, {name: '/etc/evil'}]), 'a place of its own choosing'],
     'a path with a drive': [() => forgedZip([bag, {name: 'C:/evil'}]), 'a place of its own choosing'],
     'an empty part of a path': [() => forgedZip([bag, {name: 'top//evil'}]), 'it holds a file named'],
-    'a control character in a name': [() => forgedZip([bag, {name: 'top/a\u0007b'}]), 'it holds a file named'],
-    'a name that is no UTF-8': [() => forgedZip([bag, {name: Uint8Array.from([0x74, 0x6f, 0x70, 0x2f, 0xff])}]), 'not UTF-8'],
-    'a link': [() => forgedZip([bag, {name: 'top/data', content: '/etc', mode: 0o120777}]), 'top/data is a link'],
+    'a control character in a name': [
+      () => forgedZip([bag, {name: 'top/a\u0007b'}]),
+      'it holds a file named'
+    ],
+    'a name that is no UTF-8': [
+      () => forgedZip([bag, {name: Uint8Array.from([0x74, 0x6f, 0x70, 0x2f, 0xff])}]),
+      'not UTF-8'
+    ],
+    'a link': [
+      () => forgedZip([bag, {name: 'top/data', content: '/etc', mode: 0o120777}]),
+      'top/data is a link'
+    ],
     'a device': [() => forgedZip([bag, {name: 'top/dev', mode: 0o020666}]), 'neither a file nor a folder'],
     'an encrypted file': [() => forgedZip([bag, {name: 'top/x', flags: 1}]), 'encrypted'],
     'an unknown packing': [() => forgedZip([bag, {name: 'top/x', method: 12}]), 'does not use'],
-    'two files of one name': [() => forgedZip([bag, {name: 'top/x', content: 'a'}, {name: 'top/x', content: 'b'}]), 'twice'],
-    'two files of one name but for capitals': [() => forgedZip([bag, {name: 'top/x'}, {name: 'top/X'}]), 'twice'],
-    'another name in the header before the file': [() => forgedZip([bag, {name: 'top/x', localName: 'top/y'}]), 'that of another file'],
-    'two files in the same bytes': [() => forgedZip([bag, {name: 'top/x', content: 'abc'}, {name: 'top/y', localName: 'top/x', content: 'abc', offset: 0}]), 'that of another file'],
+    'two files of one name': [
+      () => forgedZip([bag, {name: 'top/x', content: 'a'}, {name: 'top/x', content: 'b'}]),
+      'twice'
+    ],
+    'two files of one name but for capitals': [
+      () => forgedZip([bag, {name: 'top/x'}, {name: 'top/X'}]),
+      'twice'
+    ],
+    'another name in the header before the file': [
+      () => forgedZip([bag, {name: 'top/x', localName: 'top/y'}]),
+      'that of another file'
+    ],
+    'two files in the same bytes': [
+      () =>
+        forgedZip([
+          bag,
+          {name: 'top/x', content: 'abc'},
+          {name: 'top/y', localName: 'top/x', content: 'abc', offset: 0}
+        ]),
+      'that of another file'
+    ],
     'a file that lies over another': [overlapping, 'lies over another file'],
-    'a file that reaches into the directory': [() => forgedZip([bag, {name: 'top/x', statedPackedSize: 4000}]), 'reaches into the directory'],
-    'a bomb that says what it is': [() => forgedZip([bag, {name: 'top/data/x', packed: packedZeros(64), statedSize: 64 * 1024 * 1024}]), 'times its size'],
+    'a file that reaches into the directory': [
+      () => forgedZip([bag, {name: 'top/x', statedPackedSize: 4000}]),
+      'reaches into the directory'
+    ],
+    'a bomb that says what it is': [
+      () => forgedZip([bag, {name: 'top/data/x', packed: packedZeros(64), statedSize: 64 * 1024 * 1024}]),
+      'times its size'
+    ],
     'several folders at the top': [() => forgedZip([bag, {name: 'other/x'}]), 'one folder at its top'],
     'a file at the top': [() => forgedZip([{name: 'bagit.txt'}]), 'one folder at its top'],
     'more files than are there': [() => forgedZip([bag], {count: 3}), 'directory is damaged'],
-    'fewer files than are there': [() => forgedZip([bag, {name: 'top/x'}], {count: 1}), 'does not end where it should'],
+    'fewer files than are there': [
+      () => forgedZip([bag, {name: 'top/x'}], {count: 1}),
+      'does not end where it should'
+    ],
     'a directory elsewhere': [() => forgedZip([bag], {offset: 0}), 'does not stand at its end'],
     'a tail behind the end': [() => forgedZip([bag], {after: Buffer.from('more')}), 'cut short'],
     'no zip at all': [() => Buffer.from('a letter\n'.repeat(20)), 'it is not a zip, or is cut short'],
-    'nothing': [() => new Uint8Array(), 'it is not a zip, or is cut short']
+    nothing: [() => new Uint8Array(), 'it is not a zip, or is cut short']
   }
   for (const [what, [zip, reason]] of Object.entries(cases)) {
     test(what, async () => {
@@ -72,7 +117,11 @@ describe('a zip that is no honest archive is refused with the reason', () => {
     const inner = Buffer.from(forgedZip([{name: 'top/y', content: 'b', method: 0}])).subarray(0, 36)
     const outer: ForgedMember = {name: 'top/x', content: inner, method: 0}
     const first = 30 + bag.name.length + deflateRawSync(bag.content).length
-    return forgedZip([bag, outer, {name: 'top/y', content: 'b', method: 0, offset: first + 30 + 'top/x'.length}])
+    return forgedZip([
+      bag,
+      outer,
+      {name: 'top/y', content: 'b', method: 0, offset: first + 30 + 'top/x'.length}
+    ])
   }
 })
 
@@ -80,9 +129,14 @@ test('a file that unpacks to more, or to less, than the zip says is named, and u
   const {files, top} = await archivedFiles(openStudy)
   const members = [...files].map(([path, content]): ForgedMember => ({name: `${top}/${path}`, content}))
   const zeros = packedZeros(64)
-  for (const [statedSize, words] of [[1000, 'unpacks to more'], [70 * 1024, 'unpacks to less']] as const) {
+  for (const [statedSize, words] of [
+    [1000, 'unpacks to more'],
+    [70 * 1024, 'unpacks to less']
+  ] as const) {
     const content = statedSize === 1000 ? zeros : deflateRawSync(Buffer.alloc(100))
-    const forged = members.map((member) => (member.name === `${top}/data/raw/catch.csv` ? {...member, packed: content, statedSize} : member))
+    const forged = members.map((member) =>
+      member.name === `${top}/data/raw/catch.csv` ? {...member, packed: content, statedSize} : member
+    )
     const {code, out} = await refusal(forgedZip(forged))
     expect(code).toBe(1)
     expect(out).toContain(`- data/raw/catch.csv cannot be read: it ${words} than the zip says`)
@@ -105,13 +159,19 @@ test('bytes that mean nothing never bring the command down', async () => {
   const {zip} = await archivedFiles(openStudy)
   const directory = zip.length - 4000
   await fc.assert(
-    fc.asyncProperty(fc.array(fc.tuple(fc.integer({min: directory, max: zip.length - 1}), fc.integer({min: 0, max: 255})), {minLength: 1, maxLength: 12}), async (changes) => {
-      const damaged = Uint8Array.from(zip)
-      for (const [at, value] of changes) damaged[at] = value
-      const {code, err} = await refusal(damaged)
-      expect([0, 1, 2]).toContain(code)
-      if (code === 2) expect(err).toMatch(/the archive is refused|is not an archive of pitfolio/)
-    }),
+    fc.asyncProperty(
+      fc.array(fc.tuple(fc.integer({min: directory, max: zip.length - 1}), fc.integer({min: 0, max: 255})), {
+        minLength: 1,
+        maxLength: 12
+      }),
+      async (changes) => {
+        const damaged = Uint8Array.from(zip)
+        for (const [at, value] of changes) damaged[at] = value
+        const {code, err} = await refusal(damaged)
+        expect([0, 1, 2]).toContain(code)
+        if (code === 2) expect(err).toMatch(/the archive is refused|is not an archive of pitfolio/)
+      }
+    ),
     {numRuns: 60}
   )
 }, 120_000)
@@ -129,7 +189,13 @@ test('an honest bomb with true checksums is refused, and a large honest file kee
   const forged = hashedAgain(new Map(files).set('data/raw/photos/big.txt', big))
   writeFiles(folder, {'a.zip': packed(top, forged)})
   const script = new URL('verify-elsewhere.ts', import.meta.url).pathname
-  const said = execFileSync(process.execPath, ['--import', 'tsx', '--max-old-space-size=400', script, join(folder, 'a.zip')]).toString()
+  const said = execFileSync(process.execPath, [
+    '--import',
+    'tsx',
+    '--max-old-space-size=400',
+    script,
+    join(folder, 'a.zip')
+  ]).toString()
   const {code, peakMegabytes} = JSON.parse(said) as {code: number; peakMegabytes: number}
   expect(code).toBe(0)
   expect(peakMegabytes).toBeLessThan(420)
@@ -143,11 +209,25 @@ test('more records than memory holds are refused before they fill it', async () 
   const {files, top} = await archivedFiles(openStudy)
   const folder = temporaryFolder()
   const rows = Array.from({length: 100_000}, (_, row) => `W1-1,2026-05-18,Kind ${row},1,,,,,,,,,\n`).join('')
-  const forged = hashedAgain(new Map(files).set('data/raw/catch.csv', Buffer.from(`${openStudy['catch.csv']!.split('\n')[0]}\n${rows.repeat(12)}`)))
+  const forged = hashedAgain(
+    new Map(files).set(
+      'data/raw/catch.csv',
+      Buffer.from(`${openStudy['catch.csv']!.split('\n')[0]}\n${rows.repeat(12)}`)
+    )
+  )
   writeFiles(folder, {'a.zip': packed(top, forged)})
   const script = new URL('verify-elsewhere.ts', import.meta.url).pathname
-  const said = execFileSync(process.execPath, ['--import', 'tsx', '--max-old-space-size=300', script, join(folder, 'a.zip')]).toString()
-  expect(JSON.parse(said)).toMatchObject({code: 2, err: expect.stringContaining('the raw records are more than the memory of this process holds')})
+  const said = execFileSync(process.execPath, [
+    '--import',
+    'tsx',
+    '--max-old-space-size=300',
+    script,
+    join(folder, 'a.zip')
+  ]).toString()
+  expect(JSON.parse(said)).toMatchObject({
+    code: 2,
+    err: expect.stringContaining('the raw records are more than the memory of this process holds')
+  })
 }, 60_000)
 
 test('an unpacked archive with a link in it is refused, and the link is not followed', async () => {
@@ -170,5 +250,8 @@ test('what is no archive is said to be none', async () => {
     expect(code).toBe(2)
     expect(err).toContain('is not an archive of pitfolio: it holds neither bagit.txt nor data/archive.json')
   }
-  expect(await verified(join(folder, 'nowhere'))).toMatchObject({code: 2, err: expect.stringContaining('is not there')})
+  expect(await verified(join(folder, 'nowhere'))).toMatchObject({
+    code: 2,
+    err: expect.stringContaining('is not there')
+  })
 })

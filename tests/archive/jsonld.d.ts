@@ -5,7 +5,10 @@ declare module 'jsonld' {
     readonly document: unknown
   }
   const jsonld: {
-    expand(document: object, options: {documentLoader: (url: string) => Promise<RemoteDocument>; base: string}): Promise<readonly Readonly<Record<string, unknown>>[]>
+    expand(
+      document: object,
+      options: {documentLoader: (url: string) => Promise<RemoteDocument>; base: string}
+    ): Promise<readonly Readonly<Record<string, unknown>>[]>
   }
   export default jsonld
 }

@@ -9,68 +9,127 @@ import {rowsOf} from './check-darwin-core.ts'
 import {archived, verified} from './small-report.ts'
 import {openStudy, privateStudy} from './small-study.ts'
 
-const copyOf = async (study: Readonly<Record<string, string | Uint8Array>>) => (await archivedFiles(study)).files
+const copyOf = async (study: Readonly<Record<string, string | Uint8Array>>) =>
+  (await archivedFiles(study)).files
 
 /** Files outside raw/ where `exact` is in there, all files elsewhere, that hold a text. */
 function holding({files}: Pick<ArchivedFiles, 'files'>, ...parts: readonly string[]): readonly string[] {
-  return [...files].flatMap(([path, bytes]) => (parts.every((part) => Buffer.from(bytes).includes(part)) ? [path] : []))
+  return [...files].flatMap(([path, bytes]) =>
+    parts.every((part) => Buffer.from(bytes).includes(part)) ? [path] : []
+  )
 }
 
 test('the uncertainty that rounding adds is that of the published table', () => {
   // Chapman & Wieczorek 2020, Georeferencing Best Practices, doi 10.15468/doc-gg7h-s853, table 3.
   const published = [
-    [0.1, 0, 15_691], [0.1, 30, 14_697], [0.1, 60, 12_461], [0.1, 85, 11_211],
-    [0.01, 0, 1_570], [0.01, 30, 1_470], [0.01, 60, 1_246], [0.01, 85, 1_121],
-    [0.001, 0, 157], [0.001, 30, 147], [0.001, 60, 125], [0.001, 85, 112]
+    [0.1, 0, 15_691],
+    [0.1, 30, 14_697],
+    [0.1, 60, 12_461],
+    [0.1, 85, 11_211],
+    [0.01, 0, 1_570],
+    [0.01, 30, 1_470],
+    [0.01, 60, 1_246],
+    [0.01, 85, 1_121],
+    [0.001, 0, 157],
+    [0.001, 30, 147],
+    [0.001, 60, 125],
+    [0.001, 85, 112]
   ] as const
-  for (const [precision, latitude, metres] of published) expect(Math.abs(roundingUncertainty(latitude, precision) - metres)).toBeLessThanOrEqual(1)
+  for (const [precision, latitude, metres] of published)
+    expect(Math.abs(roundingUncertainty(latitude, precision) - metres)).toBeLessThanOrEqual(1)
 })
 
 test('no file of the archive holds an exact position, a place or an address that is held back', async () => {
   const archive = await archivedFiles(privateStudy)
   expect(holding(archive, '51.2034', '9.1034')).toEqual([])
   expect(holding(archive, '51.2178', '9.1299')).toEqual([])
-  for (const secret of ['51.3178', '9.2299', '51.20341', '51.31781', 'Geheim', '32UND', 'jan@example.net', 'field book', 'under the old oak', 'TP-9'])
-    expect(holding(archive, secret), secret).toEqual(secret === 'field book' ? ['data/README.md', 'data/archive.json'] : [])
+  for (const secret of [
+    '51.3178',
+    '9.2299',
+    '51.20341',
+    '51.31781',
+    'Geheim',
+    '32UND',
+    'jan@example.net',
+    'field book',
+    'under the old oak',
+    'TP-9'
+  ])
+    expect(holding(archive, secret), secret).toEqual(
+      secret === 'field book' ? ['data/README.md', 'data/archive.json'] : []
+    )
   expect(holding(archive, 'ada@example.org').length).toBeGreaterThan(0)
 })
 
 test('positions are rounded as study, site and sensitivity ask, with the uncertainty enlarged, and every row says so', async () => {
-  const events = new Map(rowsOf(await copyOf(privateStudy), 'data/dwca/event.csv').map((row) => [row.eventID!, row]))
+  const events = new Map(
+    rowsOf(await copyOf(privateStudy), 'data/dwca/event.csv').map((row) => [row.eventID!, row])
+  )
   // A beetle of category 2 was caught in the wood.
   const rounding = roundingUncertainty(51.2, 0.1)
   for (const id of ['site:W1', 'trap:W1-1', 'trap:W1-2', 'visit:W1-1:2026-05-18'])
     expect(events.get(`two-places-2026:${id}`)).toMatchObject({
-      decimalLatitude: '51.2', decimalLongitude: '9.1', coordinatePrecision: '0.1', coordinateUncertaintyInMeters: `${20 + rounding}`,
-      dataGeneralizations: 'coordinates rounded to 0.1 degrees, because kinds that need protection were recorded there; the uncertainty was enlarged accordingly',
-      informationWithheld: 'the coordinates are known more exactly; ask Ada Ash, ada@example.org', georeferenceRemarks: ''
+      decimalLatitude: '51.2',
+      decimalLongitude: '9.1',
+      coordinatePrecision: '0.1',
+      coordinateUncertaintyInMeters: `${20 + rounding}`,
+      dataGeneralizations:
+        'coordinates rounded to 0.1 degrees, because kinds that need protection were recorded there; the uncertainty was enlarged accordingly',
+      informationWithheld: 'the coordinates are known more exactly; ask Ada Ash, ada@example.org',
+      georeferenceRemarks: ''
     })
   expect(events.get('two-places-2026:site:M1')).toMatchObject({
-    decimalLatitude: '51.22', decimalLongitude: '9.13', coordinatePrecision: '0.01', coordinateUncertaintyInMeters: `${30 + roundingUncertainty(51.22, 0.01)}`,
+    decimalLatitude: '51.22',
+    decimalLongitude: '9.13',
+    coordinatePrecision: '0.01',
+    coordinateUncertaintyInMeters: `${30 + roundingUncertainty(51.22, 0.01)}`,
     georeferenceRemarks: expect.stringContaining('no uncertainty is on record; 30 m')
   })
   for (const id of ['site:K1', 'trap:K1-1', 'visit:K1-1:2026-05-18'])
     expect(events.get(`two-places-2026:${id}`)).toMatchObject({
-      decimalLatitude: '', decimalLongitude: '', locality: '', coordinateUncertaintyInMeters: '', minimumElevationInMeters: '',
-      informationWithheld: expect.stringContaining('coordinates, locality and elevation are withheld, because it was decided so for this site')
+      decimalLatitude: '',
+      decimalLongitude: '',
+      locality: '',
+      coordinateUncertaintyInMeters: '',
+      minimumElevationInMeters: '',
+      informationWithheld: expect.stringContaining(
+        'coordinates, locality and elevation are withheld, because it was decided so for this site'
+      )
     })
 })
 
 test('a kind of category 1 or 2 stands with the season as a whole, and no trap is said to have been without it', async () => {
   const files = await copyOf(privateStudy)
-  const found = rowsOf(files, 'data/dwca/occurrence.csv').filter((row) => row.scientificName === 'Carabus intricatus')
-  expect(found).toMatchObject([{eventID: 'two-places-2026', individualCount: '2', sex: 'female', recordedBy: '', catalogNumber: '', informationWithheld: 'site, trap and day of a sensitive kind; ask Ada Ash, ada@example.org'}])
+  const found = rowsOf(files, 'data/dwca/occurrence.csv').filter(
+    (row) => row.scientificName === 'Carabus intricatus'
+  )
+  expect(found).toMatchObject([
+    {
+      eventID: 'two-places-2026',
+      individualCount: '2',
+      sex: 'female',
+      recordedBy: '',
+      catalogNumber: '',
+      informationWithheld: 'site, trap and day of a sensitive kind; ask Ada Ash, ada@example.org'
+    }
+  ])
   const scopes = rowsOf(files, 'data/dwca/humboldt.csv')
-  for (const row of scopes) expect(row.excludedTaxonomicScope).toBe(row.eventID === 'two-places-2026' ? '' : 'Carabus intricatus')
+  for (const row of scopes)
+    expect(row.excludedTaxonomicScope).toBe(row.eventID === 'two-places-2026' ? '' : 'Carabus intricatus')
 })
 
 test('a trap that caught nothing but a kind held back is not recorded as empty', async () => {
   const alone = {
     ...privateStudy,
-    'catch.csv': 'trap_id,collected,taxon,count\nW1-1,2026-05-18,Carabus intricatus,1\nM1-1,2026-06-01,Pardosa amentata,1\nK1-1,2026-05-18,Pardosa amentata,1\nW1-2,2026-05-18,Pardosa amentata,1\n'
+    'catch.csv':
+      'trap_id,collected,taxon,count\nW1-1,2026-05-18,Carabus intricatus,1\nM1-1,2026-06-01,Pardosa amentata,1\nK1-1,2026-05-18,Pardosa amentata,1\nW1-2,2026-05-18,Pardosa amentata,1\n'
   }
-  const absent = rowsOf(await copyOf(alone), 'data/dwca/occurrence.csv').filter((row) => row.occurrenceStatus === 'absent')
-  expect(new Set(absent.map((row) => row.eventID))).toEqual(new Set(['two-places-2026:visit:M1-1:2026-05-18', 'two-places-2026:visit:M1-2:2026-05-18']))
+  const absent = rowsOf(await copyOf(alone), 'data/dwca/occurrence.csv').filter(
+    (row) => row.occurrenceStatus === 'absent'
+  )
+  expect(new Set(absent.map((row) => row.eventID))).toEqual(
+    new Set(['two-places-2026:visit:M1-1:2026-05-18', 'two-places-2026:visit:M1-2:2026-05-18'])
+  )
 })
 
 test('the copy of the raw files counts what it does not name, and says what it is', async () => {
@@ -90,10 +149,16 @@ test('the copy of the raw files counts what it does not name, and says what it i
   expect(raw('taxa.csv')).toContain('Sensitive kind 1,species,Insecta,Coleoptera,Carabidae,,,2,\n')
   expect(raw('study.yaml')).toContain('role: fieldwork, email: withheld}')
   expect(raw('visits.csv')).toBe(privateStudy['visits.csv'])
-  const stated = JSON.parse(textOf(files, 'data/archive.json')) as {raw: string; originals: {path: string; sha256: string}[]; leftOut: {path: string}[]; notRecomputable: string[]}
+  const stated = JSON.parse(textOf(files, 'data/archive.json')) as {
+    raw: string
+    originals: {path: string; sha256: string}[]
+    leftOut: {path: string}[]
+    notRecomputable: string[]
+  }
   expect(stated.raw).toBe('generalised')
   expect(stated.leftOut.map(({path}) => path)).toEqual(['photos/field book.txt'])
-  for (const {path, sha256} of stated.originals) expect(sha256).toBe(createHash('sha256').update(privateStudy[path]!).digest('hex'))
+  for (const {path, sha256} of stated.originals)
+    expect(sha256).toBe(createHash('sha256').update(privateStudy[path]!).digest('hex'))
   expect(stated.originals).toHaveLength(Object.keys(privateStudy).length)
   const about = textOf(files, 'data/README.md')
   expect(about).toContain('## What is held back')
@@ -103,7 +168,8 @@ test('the copy of the raw files counts what it does not name, and says what it i
 
 test('with --exact the originals go in, everything else stays generalised, and the archive says that it is not for publication', async () => {
   const archive = await archivedFiles(privateStudy, {exact: true})
-  for (const [path, content] of Object.entries(privateStudy)) expect(textOf(archive.files, `data/raw/${path}`)).toBe(content)
+  for (const [path, content] of Object.entries(privateStudy))
+    expect(textOf(archive.files, `data/raw/${path}`)).toBe(content)
   for (const path of holding(archive, '51.2034')) expect(path).toMatch(/^data\/raw\//)
   for (const path of holding(archive, 'jan@example.net')) expect(path).toMatch(/^data\/raw\//)
   expect(textOf(archive.files, 'data/README.md')).toContain('## Not for publication')
@@ -119,9 +185,13 @@ test('with --exact the originals go in, everything else stays generalised, and t
 describe('a text that gives away what is held back stops the archive', () => {
   const cases = {
     'a position in a text': {'text/introduction.md': 'We met at 51.3178 N, 9.2299 E.\n'},
-    'a position with decimal commas in study.yaml': {'study.yaml': `${privateStudy['study.yaml']}thanks: to the owner of 51,3178 9,2299\n`},
+    'a position with decimal commas in study.yaml': {
+      'study.yaml': `${privateStudy['study.yaml']}thanks: to the owner of 51,3178 9,2299\n`
+    },
     'an address in a text': {'text/introduction.md': 'Write to jan@example.net.\n'},
-    'a position in a column of remarks': {'visits.csv': privateStudy['visits.csv']!.replace('after the storm', 'at 51.2034 9.1034')}
+    'a position in a column of remarks': {
+      'visits.csv': privateStudy['visits.csv']!.replace('after the storm', 'at 51.2034 9.1034')
+    }
   }
   for (const [what, files] of Object.entries(cases)) {
     test(what, async () => {
@@ -167,10 +237,15 @@ columns:
 words: {condition: {ok: intact}}
 `,
       'all.csv': iconv.encode(flat, 'windows-1252'),
-      'taxa.csv': iconv.encode('taxon,rank,family,sensitive,note\nCarabus intricatus,species,Carabidae,2,groß\nPardosa amentata,species,Lycosidae,,\nAbax ater,species,Carabidae,,\n', 'windows-1252')
+      'taxa.csv': iconv.encode(
+        'taxon,rank,family,sensitive,note\nCarabus intricatus,species,Carabidae,2,groß\nPardosa amentata,species,Lycosidae,,\nAbax ater,species,Carabidae,,\n',
+        'windows-1252'
+      )
     })
     expect(stated.raw).toBe('generalised')
-    expect(iconv.decode(Buffer.from(files.get('data/raw/all.csv')!), 'windows-1252')).toBe(`Fallen 2026;;;;;;;;;;
+    expect(
+      iconv.decode(Buffer.from(files.get('data/raw/all.csv')!), 'windows-1252')
+    ).toBe(`Fallen 2026;;;;;;;;;;
 plot;cup;habitat;lat;lon;opened;collected;state;species;n;gps
 W1;1;wood;51,2;9,1;04.05.2026;18.05.2026;ok;cf. Sensitive kind 1;2;
 W1;1;wood;51,2;9,1;04.05.2026;18.05.2026;ok;Pardosa amentata;4;
@@ -181,9 +256,15 @@ M1;1;meadow;51,218;9,130;04.05.2026;18.05.2026;ok;Abax ater;1;
   })
 
   test('with the names in the header, in UTF-16', async () => {
-    const wide = 'trap_id;collected;Carabus intricatus;Abax ater;Pardosa amentata\nW1-1;2026-05-18;2;1;0\nW1-2;2026-05-18;0;0;3\nM1-1;2026-06-01;0;1;1\nK1-1;2026-05-18;0;0;1\n'
-    const {files, stated} = await numbersOf({...privateStudy, 'catch.csv': iconv.encode(`\ufeff${wide}`, 'utf-16le')})
-    expect(iconv.decode(Buffer.from(files.get('data/raw/catch.csv')!), 'utf-16le')).toBe(wide.replace('Carabus intricatus', 'Sensitive kind 1'))
+    const wide =
+      'trap_id;collected;Carabus intricatus;Abax ater;Pardosa amentata\nW1-1;2026-05-18;2;1;0\nW1-2;2026-05-18;0;0;3\nM1-1;2026-06-01;0;1;1\nK1-1;2026-05-18;0;0;1\n'
+    const {files, stated} = await numbersOf({
+      ...privateStudy,
+      'catch.csv': iconv.encode(`\ufeff${wide}`, 'utf-16le')
+    })
+    expect(iconv.decode(Buffer.from(files.get('data/raw/catch.csv')!), 'utf-16le')).toBe(
+      wide.replace('Carabus intricatus', 'Sensitive kind 1')
+    )
     expect(stated.notRecomputable.filter((pointer) => /^\/(effort|catch|habitats)/.test(pointer))).toEqual([])
   })
 
@@ -205,8 +286,14 @@ test('a study whose positions may be shown and are no finer than that goes in un
   const rounded = {
     ...openStudy,
     'study.yaml': openStudy['study.yaml']!.replace('coordinates: exact', 'coordinates: 0.01'),
-    'sites.csv': openStudy['sites.csv']!.replace('51.2034,9.1034', '51.20,9.10').replace('51.2178,9.1299', '51.22,9.13'),
+    'sites.csv': openStudy['sites.csv']!.replace('51.2034,9.1034', '51.20,9.10').replace(
+      '51.2178,9.1299',
+      '51.22,9.13'
+    ),
     'traps.csv': 'trap_id,site_id\nW1-1,W1\nW1-2,W1\nM1-1,M1\nM1-2,M1\n'
   }
-  expect(JSON.parse(textOf(await copyOf(rounded), 'data/archive.json'))).toMatchObject({raw: 'exact', heldBack: []})
+  expect(JSON.parse(textOf(await copyOf(rounded), 'data/archive.json'))).toMatchObject({
+    raw: 'exact',
+    heldBack: []
+  })
 })

@@ -1,6 +1,6 @@
-import {archive, type ArchiveOptions} from '../../src/cli/archive.ts'
-import {type VerifyOptions, verify} from '../../src/cli/verify.ts'
 import {checkStudy} from '../../src/check-study.ts'
+import {type ArchiveOptions, archive} from '../../src/cli/archive.ts'
+import {type VerifyOptions, verify} from '../../src/cli/verify.ts'
 import {DiskTrouble} from '../../src/files/disk-trouble.ts'
 import {json} from '../../src/formats/index.ts'
 import {findingsFile} from '../../src/model/findings-file.ts'
@@ -13,7 +13,9 @@ export const smallReport: typeof buildReport = async (source) => {
   const usable = await checkStudy(source)
   if ('unreadable' in usable) return usable
   const results = computeResults(usable)
-  const sites = results.sites.map(({id, catch: {individuals}}) => `${id},${'value' in individuals ? individuals.value : ''}\n`)
+  const sites = results.sites.map(
+    ({id, catch: {individuals}}) => `${id},${'value' in individuals ? individuals.value : ''}\n`
+  )
   const outputs = new Map([
     ['figures/effort.svg', '<svg/>\n'],
     ['findings.json', json(findingsFile(usable.findings, usable.balance))],
@@ -30,7 +32,9 @@ export interface Said {
   readonly err: string
 }
 
-async function said(command: (terminal: ReturnType<typeof capturedTerminal>['terminal']) => Promise<number>): Promise<Said> {
+async function said(
+  command: (terminal: ReturnType<typeof capturedTerminal>['terminal']) => Promise<number>
+): Promise<Said> {
   const captured = capturedTerminal()
   try {
     const code = await command(captured.terminal)

@@ -67,9 +67,10 @@ Poecilus cupreus,species,Insecta,Coleoptera,Carabidae,Poecilus,"(Linnaeus, 1758)
 /** The same with a sensitive beetle in the wood, positions for others only to 0.01 degrees, and one kept back. */
 export const privateStudy: Readonly<Record<string, string>> = {
   ...openStudy,
-  'study.yaml': openStudy['study.yaml']!
-    .replace('privacy: {coordinates: exact}\n', 'privacy: {coordinates: 0.01}\n')
-    .replace('role: fieldwork}', 'role: fieldwork, email: jan@example.net}'),
+  'study.yaml': openStudy['study.yaml']!.replace(
+    'privacy: {coordinates: exact}\n',
+    'privacy: {coordinates: 0.01}\n'
+  ).replace('role: fieldwork}', 'role: fieldwork, email: jan@example.net}'),
   'sites.csv': `site_id,habitat,site_name,country,region,locality,latitude,longitude,coordinate_uncertainty_m,coordinates_shown,grid_ref,remarks
 W1,wood,North Wood,DE,Hesse,Nordheim,51.2034,9.1034,20,,32UND123,"steep, wet"
 M1,meadow,Long Meadow,DE,Hesse,Südheim,51.2178,9.1299,,,32UND456,
@@ -77,6 +78,9 @@ K1,meadow,Kept Back,DE,Hesse,Geheim,51.3178,9.2299,15,none,32UND789,
 `,
   'traps.csv': `${openStudy['traps.csv']}K1-1,K1,51.31781,9.22991,0,0\n`,
   'visits.csv': `${openStudy['visits.csv']}K1-1,2026-05-04,2026-05-18,intact,sorted,Ada Ash,1,0,,\n`,
-  'catch.csv': openStudy['catch.csv']!.replace('W1-1,2026-05-18,Lasius niger,7', 'W1-1,2026-05-18,carabus Intricatus,2,female,,,,,,,TP-9,under the old oak\nW1-1,2026-05-18,Lasius niger,7').concat('K1-1,2026-05-18,Pardosa amentata,1,,,,,,,,,\n'),
+  'catch.csv': openStudy['catch.csv']!.replace(
+    'W1-1,2026-05-18,Lasius niger,7',
+    'W1-1,2026-05-18,carabus Intricatus,2,female,,,,,,,TP-9,under the old oak\nW1-1,2026-05-18,Lasius niger,7'
+  ).concat('K1-1,2026-05-18,Pardosa amentata,1,,,,,,,,,\n'),
   'taxa.csv': `${openStudy['taxa.csv']}Carabus intricatus,species,Insecta,Coleoptera,Carabidae,Carabus,"Linnaeus, 1761",2,\n`
 }

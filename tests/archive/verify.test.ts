@@ -5,7 +5,7 @@ import fc from 'fast-check'
 import {describe, expect, test} from 'vitest'
 import {judgeBag} from '../../src/archive/judge-bag.ts'
 import {build} from '../../src/cli/build.ts'
-import {run, capturedTerminal} from '../cli/captured-terminal.ts'
+import {capturedTerminal, run} from '../cli/captured-terminal.ts'
 import {everythingIn, temporaryFolder, writeFiles} from '../files/study-on-disk.ts'
 import {archivedFiles, packed, textOf, unpackTo} from './archive-on-disk.ts'
 import {hashedAgain} from './hashed-again.ts'
@@ -43,7 +43,9 @@ test('an archive verifies as a zip, unpacked, and unpacked into a folder of its 
     const {code, out, err} = await verified(join(folder, path))
     expect({code, err}).toEqual({code: 0, err: ''})
     expect(out).toContain(`${files.size} files, all as their checksums say.`)
-    expect(out).toMatch(/[\d,]+ numbers computed again from the raw records, all the same \(to 1 part in 1,000,000,000\)/)
+    expect(out).toMatch(
+      /[\d,]+ numbers computed again from the raw records, all the same \(to 1 part in 1,000,000,000\)/
+    )
     expect(out).toMatch(/\d+ files made again, byte for byte the same\./)
     expect(out).toContain('The archive is whole, and its numbers follow from its records.')
   }
@@ -55,7 +57,11 @@ describe('one byte changed anywhere is found', () => {
   test('in every place of every file beside data/, and the file is named', async () => {
     const {files} = await archivedFiles(openStudy)
     const digests = new Map([...files].map(([path, bytes]) => [path, digestOf(path, bytes)]))
-    const tags = new Map([...files].filter(([path]) => isTag(path)).map(([path, bytes]) => [path, Buffer.from(bytes).toString('latin1')]))
+    const tags = new Map(
+      [...files]
+        .filter(([path]) => isTag(path))
+        .map(([path, bytes]) => [path, Buffer.from(bytes).toString('latin1')])
+    )
     expect(judgeBag({digests: [...digests.values()], tags, unreadable: new Map()})).toEqual([])
     for (const [path, bytes] of files) {
       if (!isTag(path)) continue
@@ -68,7 +74,10 @@ describe('one byte changed anywhere is found', () => {
             tags: new Map(tags).set(path, Buffer.from(changed).toString('latin1')),
             unreadable: new Map()
           })
-          expect(problems.map(({file}) => file), `${path} at ${at} with ${value}`).toEqual([path])
+          expect(
+            problems.map(({file}) => file),
+            `${path} at ${at} with ${value}`
+          ).toEqual([path])
         }
       }
     }
@@ -77,7 +86,11 @@ describe('one byte changed anywhere is found', () => {
   test('in any file, by the command itself', async () => {
     const {files, top} = await archivedFiles(openStudy)
     const paths = [...files.keys()].filter((path) => files.get(path)!.length > 0)
-    const flips = fc.record({path: fc.constantFrom(...paths), where: fc.double({min: 0, max: 0.999999, noNaN: true}), by: fc.integer({min: 1, max: 255})})
+    const flips = fc.record({
+      path: fc.constantFrom(...paths),
+      where: fc.double({min: 0, max: 0.999999, noNaN: true}),
+      by: fc.integer({min: 1, max: 255})
+    })
     await fc.assert(
       fc.asyncProperty(flips, async ({path, where, by}) => {
         const bytes = files.get(path)!
@@ -96,14 +109,18 @@ describe('one byte changed anywhere is found', () => {
     const {zip, files} = await archivedFiles(openStudy)
     const folder = temporaryFolder()
     await fc.assert(
-      fc.asyncProperty(fc.integer({min: 0, max: zip.length - 1}), fc.integer({min: 1, max: 255}), async (at, by) => {
-        writeFiles(folder, {'a.zip': withByte(zip, at, zip[at]! ^ by)})
-        const {code, out, err} = await verified(join(folder, 'a.zip'))
-        if (code === 0) expect(out).toContain(`${files.size} files, all as their checksums say.`)
-        else if (code === 1) expect(out).toMatch(/^ {2}- \S+ /m)
-        else expect(err).toMatch(/^(the archive is refused: |\S+ is not an archive of pitfolio)/)
-        expect([0, 1, 2]).toContain(code)
-      }),
+      fc.asyncProperty(
+        fc.integer({min: 0, max: zip.length - 1}),
+        fc.integer({min: 1, max: 255}),
+        async (at, by) => {
+          writeFiles(folder, {'a.zip': withByte(zip, at, zip[at]! ^ by)})
+          const {code, out, err} = await verified(join(folder, 'a.zip'))
+          if (code === 0) expect(out).toContain(`${files.size} files, all as their checksums say.`)
+          else if (code === 1) expect(out).toMatch(/^ {2}- \S+ /m)
+          else expect(err).toMatch(/^(the archive is refused: |\S+ is not an archive of pitfolio)/)
+          expect([0, 1, 2]).toContain(code)
+        }
+      ),
       {numRuns: 60}
     )
   }, 120_000)
@@ -111,11 +128,22 @@ describe('one byte changed anywhere is found', () => {
 
 test('files that were added or lost are named', async () => {
   const {files, top} = await archivedFiles(openStudy)
-  const added = await verifyFiles(top, new Map(files).set('data/raw/more.csv', Buffer.from('x')).set('note.txt', Buffer.from('y')))
+  const added = await verifyFiles(
+    top,
+    new Map(files).set('data/raw/more.csv', Buffer.from('x')).set('note.txt', Buffer.from('y'))
+  )
   expect(added.code).toBe(1)
   expect(added.out).toContain('- data/raw/more.csv was added: no manifest lists it')
   expect(added.out).toContain('- note.txt was added: no manifest lists it')
-  for (const gone of ['data/raw/weather.csv', 'data/report/results.json', 'data/raw/catch.csv', 'data/archive.json', 'manifest-sha512.txt', 'bagit.txt', 'tagmanifest-sha256.txt']) {
+  for (const gone of [
+    'data/raw/weather.csv',
+    'data/report/results.json',
+    'data/raw/catch.csv',
+    'data/archive.json',
+    'manifest-sha512.txt',
+    'bagit.txt',
+    'tagmanifest-sha256.txt'
+  ]) {
     if (!files.has(gone)) continue
     const rest = new Map(files)
     rest.delete(gone)
@@ -127,13 +155,20 @@ test('files that were added or lost are named', async () => {
 
 test('one count changed: the file is named, and the numbers that moved', async () => {
   const {files, top} = await archivedFiles(openStudy)
-  const records = textOf(files, 'data/raw/catch.csv').replace('Carabus problematicus,3,female', 'Carabus problematicus,4,female')
+  const records = textOf(files, 'data/raw/catch.csv').replace(
+    'Carabus problematicus,3,female',
+    'Carabus problematicus,4,female'
+  )
   const changed = new Map(files).set('data/raw/catch.csv', Buffer.from(records))
   const careless = await verifyFiles(top, changed)
   expect(careless.code).toBe(1)
   expect(careless.out).toContain('- data/raw/catch.csv was changed: its checksum is another')
-  expect(careless.out).toMatch(/Individuals in the rates, whole study: \d+ in the archive, \d+ computed again/)
-  expect(careless.out).toContain('The archive is not as it was made, and its numbers do not follow from its records.')
+  expect(careless.out).toMatch(
+    /Individuals in the rates, whole study: \d+ in the archive, \d+ computed again/
+  )
+  expect(careless.out).toContain(
+    'The archive is not as it was made, and its numbers do not follow from its records.'
+  )
   const careful = await verifyFiles(top, hashedAgain(changed))
   expect(careful.code).toBe(1)
   expect(careful.out).toContain('all as their checksums say')
@@ -143,24 +178,38 @@ test('one count changed: the file is named, and the numbers that moved', async (
 
 test('a number or a document changed by a careful forger is found', async () => {
   const {files, top} = await archivedFiles(openStudy)
-  const results = textOf(files, 'data/report/results.json').replace(/("label": "Individuals recorded, whole study"[^}]*"value": )(\d+)/, '$1999')
-  const number = await verifyFiles(top, hashedAgain(new Map(files).set('data/report/results.json', Buffer.from(results))))
+  const results = textOf(files, 'data/report/results.json').replace(
+    /("label": "Individuals recorded, whole study"[^}]*"value": )(\d+)/,
+    '$1999'
+  )
+  const number = await verifyFiles(
+    top,
+    hashedAgain(new Map(files).set('data/report/results.json', Buffer.from(results)))
+  )
   expect(number.code).toBe(1)
   expect(number.out).toMatch(/Individuals recorded, whole study: 999 in the archive, \d+ computed again/)
   const page = textOf(files, 'data/report/index.html').replace('<p>', '<p>(all true) ')
-  const document = await verifyFiles(top, hashedAgain(new Map(files).set('data/report/index.html', Buffer.from(page))))
+  const document = await verifyFiles(
+    top,
+    hashedAgain(new Map(files).set('data/report/index.html', Buffer.from(page)))
+  )
   expect(document.code).toBe(1)
-  expect(document.out.replace(/\s+/g, ' ')).toMatch(/- index\.html differs in line 2: "[^"]*all true[^"]*" there, "[^"]*" made again/)
+  expect(document.out.replace(/\s+/g, ' ')).toMatch(
+    /- index\.html differs in line 2: "[^"]*all true[^"]*" there, "[^"]*" made again/
+  )
 })
 
 test('an archive of another version is compared number by number, and its documents are not', async () => {
   const {files, top} = await archivedFiles(openStudy)
-  const older = (path: string) => [path, Buffer.from(textOf(files, path).replace(/"version": "[^"]+"/, '"version": "0.0.9"'))] as const
+  const older = (path: string) =>
+    [path, Buffer.from(textOf(files, path).replace(/"version": "[^"]+"/, '"version": "0.0.9"'))] as const
   const changed = new Map([...files, older('data/archive.json'), older('data/report/provenance.json')])
   const {code, out} = await verifyFiles(top, hashedAgain(changed))
   expect(code).toBe(0)
   expect(out).toContain('made with pitfolio 0.0.9')
-  expect(out.replace(/\s+/g, ' ')).toContain('Not made again: documents are compared only by the version that made them, pitfolio 0.0.9.')
+  expect(out.replace(/\s+/g, ' ')).toContain(
+    'Not made again: documents are compared only by the version that made them, pitfolio 0.0.9.'
+  )
 })
 
 test('a copy that holds something back is computed again, and every value that cannot be is named', async () => {
@@ -169,11 +218,19 @@ test('a copy that holds something back is computed again, and every value that c
   const {code, out} = await verifyFiles(top, files)
   expect(code).toBe(0)
   const said = out.replace(/\s+/g, ' ')
-  expect(said).toContain(`${notRecomputable.length} values cannot be computed again from the copy of the raw files`)
+  expect(said).toContain(
+    `${notRecomputable.length} values cannot be computed again from the copy of the raw files`
+  )
   expect(out.split('--| ok |-- held back')[1]!.match(/^ {2}- /gm)).toHaveLength(notRecomputable.length)
   expect(said).toContain('/sites/K1/position/shown: withheld in the report, not recorded computed again')
-  const records = textOf(files, 'data/raw/catch.csv').replace('Carabus problematicus,3', 'Carabus problematicus,5')
-  const moved = await verifyFiles(top, hashedAgain(new Map(files).set('data/raw/catch.csv', Buffer.from(records))))
+  const records = textOf(files, 'data/raw/catch.csv').replace(
+    'Carabus problematicus,3',
+    'Carabus problematicus,5'
+  )
+  const moved = await verifyFiles(
+    top,
+    hashedAgain(new Map(files).set('data/raw/catch.csv', Buffer.from(records)))
+  )
   expect(moved.code).toBe(1)
   expect(moved.out).toMatch(/Individuals in the rates, whole study: \d+ in the archive/)
 })
@@ -189,16 +246,25 @@ describe('a report against its study', () => {
   test('is up to date, or out of date by the files that changed, with the numbers that moved', async () => {
     const study = await reportOf(openStudy)
     const report = join(study, 'report')
-    for (const options of [[undefined, {report}], [study, {report}], [report, {}]] as const) {
+    for (const options of [
+      [undefined, {report}],
+      [study, {report}],
+      [report, {}]
+    ] as const) {
       const fresh = await verified(options[0], options[1])
       expect(fresh.code).toBe(0)
       expect(fresh.out).toContain('This report is up to date, and its numbers follow from its records.')
     }
-    writeFiles(study, {'catch.csv': openStudy['catch.csv']!.replace('problematicus,3', 'problematicus,4'), 'weather.csv': 'date,rain_mm\n2026-05-04,1\n'})
+    writeFiles(study, {
+      'catch.csv': openStudy['catch.csv']!.replace('problematicus,3', 'problematicus,4'),
+      'weather.csv': 'date,rain_mm\n2026-05-04,1\n'
+    })
     rmSync(join(study, 'text/introduction.md'))
     const {code, out} = await verified(undefined, {report})
     expect(code).toBe(1)
-    expect(out).toContain('This report is out of date: catch.csv changed, text/introduction.md is gone, weather.csv is new.')
+    expect(out).toContain(
+      'This report is out of date: catch.csv changed, text/introduction.md is gone, weather.csv is new.'
+    )
     expect(out).toMatch(/Individuals in the rates, whole study: \d+ in the report, \d+ computed again/)
   })
 
@@ -209,7 +275,13 @@ describe('a report against its study', () => {
     const before = everythingIn(study)
     const {code, out} = await verified(undefined, {report: join(study, 'report')})
     expect(code).toBe(1)
-    for (const words of ['changed: index.html', 'added: extra.md', 'missing: figures/effort.svg', 'This report is not as pitfolio made it.']) expect(out).toContain(words)
+    for (const words of [
+      'changed: index.html',
+      'added: extra.md',
+      'missing: figures/effort.svg',
+      'This report is not as pitfolio made it.'
+    ])
+      expect(out).toContain(words)
     expect(everythingIn(study)).toEqual(before)
   })
 
@@ -221,6 +293,9 @@ describe('a report against its study', () => {
       expect(code).toBe(2)
       expect(err).toContain('is not a report that pitfolio made')
     }
-    expect(await run(['verify'])).toMatchObject({code: 2, err: expect.stringContaining('there is nothing named to verify')})
+    expect(await run(['verify'])).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('there is nothing named to verify')
+    })
   })
 })

@@ -54,10 +54,28 @@ test('a number that is not defined is a dash in the picture and a gap in the dat
       lost: measure('lost', 'nights', null)
     }
   }
-  const [without] = effort.figures({...results, habitats: [unknown]})
-  expect(column(without, 'lost_nights')).toEqual([null])
+  const [without] = effort.figures({...results, habitats: [unknown, habitat!]})
+  expect(column(without, 'lost_nights')[0]).toBeNull()
   expect(specTexts(without)).toContain('–')
-  expect(without?.alternative).toContain('not defined lost')
+  expect(without?.alternative).toContain('lost not defined')
+})
+
+test('what is not known of any habitat has no column in the picture', () => {
+  const nothing = measure('x', 'nights', null)
+  const [habitat] = resultsOf(threeHabitats.slice(0, 1)).habitats
+  const {net} = habitat!.effort
+  const old = {
+    ...habitat!,
+    effort: {...habitat!.effort, unsorted: nothing, lost: nothing, shareLost: nothing}
+  }
+  const [figure] = effort.figures({
+    ...results,
+    habitats: [old],
+    effort: {...results.effort, net, planned: nothing}
+  })
+  expect(specTexts(figure)).toContain('achieved')
+  expect(specTexts(figure)).not.toContain('lost')
+  expect(figure?.alternative).not.toContain('not defined')
 })
 
 test('without any trap-night there is no picture, and it is said why', () => {

@@ -3,7 +3,7 @@ import {fromHtml} from 'hast-util-from-html'
 
 /** A piece of text on a page, as a reader meets it. */
 export interface Block {
-  readonly kind: 'byline' | 'paragraph' | 'item' | 'heading' | 'caption' | 'cell' | 'other'
+  readonly kind: 'byline' | 'paragraph' | 'item' | 'heading' | 'caption' | 'cell' | 'picture' | 'other'
   readonly text: string
   /** The same without the bold words that head it, and with `…` for what stands in code. */
   readonly prose: string
@@ -21,11 +21,11 @@ const kinds: Readonly<Record<string, Block['kind']>> = {
   td: 'cell',
   th: 'cell',
   summary: 'other',
-  title: 'other'
+  desc: 'picture'
 }
 
-/** Not text: styles, and pictures, whose words have tests of their own. */
-const passedOver = new Set(['style', 'svg', 'head'])
+/** Not text to be read. */
+const passedOver = new Set(['style', 'head', 'text', 'title'])
 
 /** The text of a page, block by block; a list of works cited is left out. */
 export function blocksOf(page: string): readonly Block[] {

@@ -11,6 +11,7 @@ const neverThere: readonly (readonly [what: string, pattern: RegExp])[] = [
   ['a space before a stop', /\s[,.;:!?](?=\s|$)/],
   ['a doubled stop', /[,;:]\s*[,.;:](?=\s|$)|(?<!\.)\.\.(?!\.)/],
   ['a doubled space', /\S {2,}\S/],
+  ['a reason in the place of a number', /not defined (?!because|in|at|for)\p{Ll}/u],
   ['a space inside brackets', /\(\s|\s\)/],
   ['a word twice', /\b(and|of|the|in|to|a|was|were|is|are) \1\b/]
 ]
@@ -67,7 +68,7 @@ function signs({kind, text, prose}: Block, {plurals}: KnownWords): readonly stri
 }
 
 function sentences({kind, prose}: Block, {numbers, stated}: KnownWords): readonly string[] {
-  if (kind === 'cell' || kind === 'heading' || kind === 'other') return []
+  if (!['paragraph', 'item', 'caption'].includes(kind)) return []
   const found: string[] = []
   const unnumbered = prose.replace(/\b(Figures?|Tables?) \d+( and \d+|(, \d+)* and \d+)?/g, '')
   for (const number of numbersIn(unnumbered)) {

@@ -45,7 +45,7 @@ test('with two sites the range lies between sampling units, or traps where the a
   const habitat = byTrap.habitats[0]!.catch.rate
   expect(isDefined(whole) && whole.interval?.method).toContain('between sampling units')
   expect(isDefined(habitat) && habitat.interval?.method).toContain('between sampling units')
-  expect(byTrap.design.unitDecidedBy).toBe('the authors, in study.yaml: traps stood 100 m apart')
+  expect(byTrap.design.unitDecidedBy).toBe('the authors chose so in study.yaml: traps stood 100 m apart')
   expect(bySite.design.unitDecidedBy).toBeUndefined()
 })
 

@@ -169,7 +169,7 @@ test('traps are compared only where study.yaml says so, and the notes say who de
   expect(comparison.supported).toBe(true)
   expect(numberOf(comparison.units)).toBe(4)
   expect(comparison.notes.join(' ')).toContain(
-    'Basis of this choice: the authors, in study.yaml: they stand far apart.'
+    'Basis of this choice: the authors chose so in study.yaml: they stand far apart.'
   )
 })
 

@@ -82,7 +82,7 @@ test('without any effort there are counts outside the effort and nothing else', 
   expect(numberOf(caught.individuals)).toBe(0)
   expect(numberOf(caught.outsideEffort)).toBe(311)
   expect(numberOf(scopes[0]!.study.incidence.units)).toBe(0)
-  expect(comparison.reasons[0]).toContain('no habitat has more than one site')
+  expect(comparison.reasons[0]).toBe('no trap-nights count in any habitat')
 })
 
 test('a habitat that lost all its traps is left out, named, and the others are compared', () => {

@@ -73,8 +73,9 @@ export function seasonEvents(study: Study, privacy: StudyPrivacy, id: string): S
   const behind = new Map<Exposure, Collection[]>(study.exposures.map((exposure) => [exposure, []]))
   for (const each of collections) for (const exposure of each.exposures) behind.get(exposure)!.push(each)
   const isPool = ({records}: Collection): boolean => records[0]?.trapId === undefined
+  const isShown = ({taxon, count}: CatchRecord): boolean => count > 0 && !privacy.isWithheld(taxon)
   const shown = (records: readonly CatchRecord[]): readonly CatchRecord[] =>
-    records.filter(({taxon, count}) => count > 0 && !privacy.isWithheld(taxon))
+    records.every(isShown) ? records : records.filter(isShown)
   const exposuresOf = groupBy(study.exposures, ({trapId}) => trapId)
   const strays = groupBy(unmatched, ({trapId, siteId}) => trapId ?? `site:${siteId}`)
   const visitOf = new Map<Exposure, VisitEvent>()
@@ -143,7 +144,10 @@ export function seasonEvents(study: Study, privacy: StudyPrivacy, id: string): S
     }))
     return event
   })
-  const withheld = study.catch.filter(({taxon, count}) => count > 0 && privacy.isWithheld(taxon))
+  const withheld =
+    privacy.withheldNames.size === 0
+      ? []
+      : study.catch.filter(({taxon, count}) => count > 0 && privacy.isWithheld(taxon))
   return {study, privacy, id, date: dateOf(study.exposures, unmatched), sites, withheld}
 }
 

@@ -18,11 +18,11 @@ export function privateMatters(study: Study, privacy: StudyPrivacy): PrivateMatt
   const traps = study.traps.filter((trap) => isFiner(trap, privacy.placeOfTrap(trap.trapId)))
   // A row that was set aside is still in the file, with its position.
   const aside = hasPositionsSetAside(study)
-  const withheld = new Set(
-    study.catch.filter(({taxon, count}) => count > 0 && privacy.isWithheld(taxon)).map(({taxon}) => taxon)
-  )
+  const isRecorded =
+    privacy.withheldNames.size > 0 &&
+    study.catch.some(({taxon, count}) => count > 0 && privacy.isWithheld(taxon))
   const catchAside = (study.tables.catch?.rowsRead ?? 0) > study.catch.length
-  const names = withheld.size > 0 || (privacy.withheldNames.size > 0 && catchAside)
+  const names = isRecorded || (privacy.withheldNames.size > 0 && catchAside)
   const emails = privateEmails(study.settings)
   const positions = sites.length + traps.length > 0 || aside
   return {
