@@ -67,7 +67,23 @@ export function resolveColumns(
       const hint = nearestName(header[index] ?? '', names)
       return hint === undefined ? {index} : {index, hint}
     })
-  return {resolved, missing, unknown, duplicated}
+  return {
+    resolved,
+    missing: missing.filter(({column}) => !isPooled(table, resolved, column)),
+    unknown,
+    duplicated
+  }
+}
+
+/** A catch that was pooled in the field names its site and round instead of a trap and a day. */
+function isPooled(table: TableDescription, resolved: readonly ResolvedColumn[], missing: string): boolean {
+  const has = (name: string): boolean => resolved.some(({column}) => column.name === name)
+  return (
+    table.name === 'catch' &&
+    (missing === 'trap_id' || missing === 'collected') &&
+    has('site_id') &&
+    has('round')
+  )
 }
 
 function sourceOf(

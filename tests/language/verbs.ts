@@ -13,7 +13,7 @@ rise rises rose run runs saw say says said see sees set sets show shows shown sa
 starts supports stay stays stayed take takes taken tell tells told thank thanks think took tried turn turns use uses used wait
 waits waited walk walks want wants went work works worked write wrote written wash mark accounts achieved belong
 carry carries climb climbs finds find found gives grow grows leave leaves left live put recomputes names weigh weighs
-recorded lasted extended extends begin begins describes estimate tested
+recorded lasted extended extends begin begins describes estimate tested divides chose
 `
 
 const known = new Set(forms.trim().split(/\s+/))

@@ -129,7 +129,8 @@ function* eventRows({study, privacy, id, date, sites, withheld}: SeasonEvents): 
     yield siteRow(site, id, privacy.placeOfSite(site.site.id), study.settings.place?.datum)
     for (const trap of site.traps) {
       const row = trapRow(trap, placeOfTrap(trap, privacy), study.settings.place?.datum)
-      yield row
+      // Old data that know no traps have one catch for each site.
+      if (!study.effortBySite) yield row
       for (const visit of trap.visits) yield visitRow(visit, row)
     }
     for (const pool of site.pools)
@@ -180,7 +181,9 @@ function trapRow(
   }
 }
 
-function visitRow({id, trap, exposure, effort, isPooled}: VisitEvent, of: EventRow): EventRow {
+function visitRow(visit: VisitEvent, of: EventRow): EventRow {
+  const {id, trap, exposure, effort, isPooled, ofWholeSite} = visit
+  if (ofWholeSite) return siteCatchRow(visit, of)
   const counts = effort.net > 0 || effort.unsorted > 0
   const days =
     counts && !isPooled && effort.exposed !== undefined && effort.exposed > 0 ? effort.exposed : undefined
@@ -198,6 +201,21 @@ function visitRow({id, trap, exposure, effort, isPooled}: VisitEvent, of: EventR
     ]
       .filter((part) => part !== '')
       .join('; ')
+  }
+}
+
+/** The catch of a whole site and season, of which no more than that and its effort is known. */
+function siteCatchRow({id, trap, exposure, effort}: VisitEvent, of: EventRow): EventRow {
+  const nights = exposure.statedNights
+  return {
+    ...of,
+    id,
+    parent: trap.site.id,
+    type: 'siteCatch',
+    date: intervalOf(exposure),
+    location: trap.site.id,
+    ...(nights !== undefined &&
+      effort.net > 0 && {effort: `${rounded(nights)} trap-nights of the whole site`})
   }
 }
 

@@ -119,7 +119,7 @@ function* humboldtRows(events: SeasonEvents, target: Target): Iterable<HumboldtR
     const habitats = site.site.habitat.label
     yield {event: site.id, habitats, ...excluded}
     for (const trap of site.traps) {
-      yield {event: trap.id, habitats, ...excluded}
+      if (!events.study.effortBySite) yield {event: trap.id, habitats, ...excluded}
       for (const visit of trap.visits) yield visitRow(visit, habitats, excluded, target, privacy)
     }
     for (const pool of site.pools) yield poolRow(pool, habitats, excluded, target, privacy)
@@ -135,16 +135,21 @@ function visitRow(
   target: Target,
   privacy: StudyPrivacy
 ): HumboldtRow {
-  const {id, exposure, effort, records, isPooled} = visit
+  const {id, exposure, effort, records, isPooled, ofWholeSite} = visit
   const empty = isReportedEmpty(visit, target)
   const nights = effort.net > 0 ? effort.net : effort.unsorted > 0 ? effort.unsorted : undefined
   return {
     event: id,
     habitats,
     ...excluded,
-    ...(effort.exposed !== undefined && effort.exposed > 0 && {days: rounded(effort.exposed)}),
+    ...(effort.exposed !== undefined &&
+      effort.exposed > 0 &&
+      !ofWholeSite && {days: rounded(effort.exposed)}),
     isCollection: true,
-    fullyReported: reported(isFullyReported(visit, {...target, allRecorded: true}), target),
+    // What became of the traps of old data is not known, and neither is what they missed.
+    fullyReported: ofWholeSite
+      ? undefined
+      : reported(isFullyReported(visit, {...target, allRecorded: true}), target),
     absence: empty,
     ...(empty && {absent: target.groups.join(' | ')}),
     nonTarget: hasNonTarget(visit, target, privacy),

@@ -33,7 +33,7 @@ export function measurementTable(events: SeasonEvents): TermTable<MeasurementRow
 function* measurementRows(events: SeasonEvents): Iterable<MeasurementRow> {
   for (const site of events.sites) {
     yield* siteFacts(site)
-    for (const trap of site.traps) {
+    for (const trap of events.study.effortBySite ? [] : site.traps) {
       yield* trapFacts(trap, events)
       for (const visit of trap.visits) yield* visitFacts(visit, events)
     }

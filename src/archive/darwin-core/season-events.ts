@@ -51,6 +51,8 @@ export interface VisitEvent {
   /** Smallest part of its sample that was sorted. */
   readonly fraction: number
   readonly isPooled: boolean
+  /** Old data: it stands for all traps of a site over the season. */
+  readonly ofWholeSite: boolean
 }
 
 /** Traps tipped together in the field. */
@@ -95,7 +97,11 @@ export function seasonEvents(study: Study, privacy: StudyPrivacy, id: string): S
     event.visits = exposures.map((exposure) => {
       const own = behind.get(exposure)!.filter((each) => !isPool(each))
       const visit: VisitEvent = {
-        id: ids(`${id}:visit:${trap.id}:${isoMoment(exposure.collected)}`),
+        id: ids(
+          study.effortBySite
+            ? `${id}:catch:${trap.site.id}`
+            : `${id}:visit:${trap.id}:${isoMoment(exposure.collected)}`
+        ),
         trap: event,
         exposure,
         effort: exposureEffort(
@@ -107,7 +113,8 @@ export function seasonEvents(study: Study, privacy: StudyPrivacy, id: string): S
         records: own.flatMap(({records}) => shown(records)),
         animals: own.reduce((sum, {animals}) => sum + animals, 0),
         fraction: Math.min(1, ...behind.get(exposure)!.map(({fraction}) => fraction)),
-        isPooled: behind.get(exposure)!.some(isPool)
+        isPooled: behind.get(exposure)!.some(isPool),
+        ofWholeSite: study.effortBySite === true
       }
       visitOf.set(exposure, visit)
       return visit

@@ -45,7 +45,9 @@ export function isPoolFullyReported({visits, records}: PoolEvent, {allRecorded}:
 }
 
 /** A failed trap shows no absence, and neither does one of which only a part was sorted. */
-function stoodReady({exposure: {condition, failedOn}, effort, fraction}: VisitEvent): boolean {
+function stoodReady({exposure, effort, fraction, ofWholeSite}: VisitEvent): boolean {
+  const {condition, failedOn} = exposure
+  if (ofWholeSite) return false
   const isSound = (condition === 'intact' || condition === 'diluted') && failedOn === undefined
   return isSound && effort.net > 0 && fraction === 1
 }
