@@ -34,6 +34,8 @@ import {renderSvg} from './svg/render-svg.ts'
 /** Text of everything in templates/ by its name there, and of the package itself what a report must name. */
 export interface Assets {
   readonly templates: ReadonlyMap<string, string>
+  /** What every finding means, as Markdown: goes beside the season record. */
+  readonly rulesPage: string
   /** Font files for pictures that must be bitmaps. */
   readonly fontFiles: readonly string[]
   readonly toolVersion: string
@@ -180,6 +182,7 @@ export async function buildReport(
     composed.map(({document}) => document),
     references
   )
+  if (wanted.some(({kind}) => kind === 'season')) outputs.set('rules.md', assets.rulesPage)
   outputs.set('references.bib', bibtex(cited))
   outputs.set('references.csl.json', json(cited))
   outputs.set('results.json', json(results))

@@ -12,14 +12,17 @@ const fontCuts = ['Regular', 'Bold', 'Italic', 'BoldItalic']
 /** The text of every template of the package by its path inside templates/, and the version of the package. */
 export async function readAssets(): Promise<{
   readonly templates: ReadonlyMap<string, string>
+  /** What every finding means: the page that is made from the rules. */
+  readonly rulesPage: string
   readonly fontFiles: readonly string[]
   readonly toolVersion: string
 }> {
   const {folder, version} = packageRoot()
+  const rulesPage = await readFile(join(folder, 'templates', 'docs', 'rules.md'), 'utf8')
   const names = (await listFolder(join(folder, 'templates'))).filter((name) => !notForReports.test(name))
   const texts = await Promise.all(
     names.map(async (name) => [name, await readFile(join(folder, 'templates', name), 'utf8')] as const)
   )
   const fontFiles = fontCuts.map((cut) => join(folder, 'templates', 'fonts', `LiberationSans-${cut}.ttf`))
-  return {templates: new Map(texts), fontFiles, toolVersion: version}
+  return {templates: new Map(texts), rulesPage, fontFiles, toolVersion: version}
 }
