@@ -18,9 +18,11 @@ const MOST = 4e6
  * Coverage, species and entropy expected at those of the sizes that are whole numbers from 1 to the reference size
  * less one, for many samples of one reference size; undefined at the other sizes.
  *
- * Formula and source: those of expectedCoverage, expectedDiversity and expectedEntropy, to the last bit. What a
- * species adds depends on its count alone, and the replicates of a bootstrap have the same counts over and over: each
- * is worked out once.
+ * Formula: those of expectedCoverage, expectedDiversity and expectedEntropy, to the last bit. What a species adds
+ * depends on its count alone, and the replicates of a bootstrap have the same counts over and over: each is worked
+ * out once.
+ *
+ * Source: as those three name it (Chao & Jost 2012; Chao et al. 2014).
  *
  * Edge cases: a sample of another reference size starts the table anew; an empty sample is our own bug.
  *
