@@ -318,15 +318,27 @@ test('traps tipped together in the field are an event of their own, which has th
 
 test('old data with one effort figure for each site are one catch for each site, of which nothing more is claimed', async () => {
   const old = {
-    'study.yaml': openStudy['study.yaml']!.replace('people:', 'season: {start: 1987-05-01, end: 1987-09-30}\npeople:').replace('two-places\n', 'old\n'),
-    'sites.csv': 'site_id,habitat,trap_nights,latitude,longitude\nA,wood,840,51.2,9.1\nB,meadow,420,51.3,9.2\n',
+    'study.yaml': openStudy['study.yaml']!.replace(
+      'people:',
+      'season: {start: 1987-05-01, end: 1987-09-30}\npeople:'
+    ).replace('two-places\n', 'old\n'),
+    'sites.csv':
+      'site_id,habitat,trap_nights,latitude,longitude\nA,wood,840,51.2,9.1\nB,meadow,420,51.3,9.2\n',
     'catch.csv': 'site_id,taxon,count\nA,Carabus problematicus,12\nB,Pardosa amentata,3\n',
     'taxa.csv': openStudy['taxa.csv']!
   }
   const {files} = await archivedFiles(old)
   expect(checkDarwinCore(files)).toEqual([])
   const events = rowsOf(files, 'data/dwca/event.csv')
-  expect(events.map((row) => [row.eventID, row.parentEventID, row.eventType, row.samplingEffort, row.sampleSizeValue])).toEqual([
+  expect(
+    events.map((row) => [
+      row.eventID,
+      row.parentEventID,
+      row.eventType,
+      row.samplingEffort,
+      row.sampleSizeValue
+    ])
+  ).toEqual([
     ['old-1987', '', 'project', '', ''],
     ['old-1987:site:A', 'old-1987', 'siteSeason', '', ''],
     ['old-1987:catch:A', 'old-1987:site:A', 'siteCatch', '840 trap-nights of the whole site', ''],
@@ -334,6 +346,12 @@ test('old data with one effort figure for each site are one catch for each site,
     ['old-1987:catch:B', 'old-1987:site:B', 'siteCatch', '420 trap-nights of the whole site', '']
   ])
   const scopes = new Map(rowsOf(files, 'data/dwca/humboldt.csv').map((row) => [row.eventID!, row]))
-  expect(scopes.get('old-1987:catch:A')).toMatchObject({samplingEffortValue: '840', samplingEffortUnit: 'trapDays', eventDurationValue: '', isTaxonomicScopeFullyReported: '', isAbsenceReported: 'false'})
+  expect(scopes.get('old-1987:catch:A')).toMatchObject({
+    samplingEffortValue: '840',
+    samplingEffortUnit: 'trapDays',
+    eventDurationValue: '',
+    isTaxonomicScopeFullyReported: '',
+    isAbsenceReported: 'false'
+  })
   expect(rowsOf(files, 'data/dwca/measurement.csv')).toEqual([])
 })
