@@ -8,6 +8,7 @@ import {findLeaks, type Leak} from './archive/privacy/find-leaks.ts'
 import {generalisedCopy} from './archive/privacy/generalised-copy.ts'
 import {hasPrivateMatters, privateMatters} from './archive/privacy/private-matters.ts'
 import {studyPrivacy} from './archive/privacy/study-privacy.ts'
+import {hangsOnPositionsAlone, withoutCatch} from './archive/privacy/without-catch.ts'
 import type {Reading} from './archive/reading.ts'
 import type {Unreadable} from './check-study.ts'
 import type {ArchiveEntry, ArchiveStage} from './model/archive-entry.ts'
@@ -77,7 +78,7 @@ export async function archiveStudy(request: ArchiveRequest): Promise<PlannedArch
   const stage = request.onStage ?? (() => undefined)
   stage('Looking for what is private')
   const privacy = studyPrivacy(study)
-  const matters = privateMatters(study, privacy)
+  const matters = await privateMatters(source, study, privacy, reading)
   const isCopy = hasPrivateMatters(matters) && !exact
   const raw = isCopy
     ? generalisedCopy(source, inputs, study, privacy, matters, reading)
@@ -85,12 +86,15 @@ export async function archiveStudy(request: ArchiveRequest): Promise<PlannedArch
   let notRecomputable: readonly string[] = []
   if (isCopy) {
     stage('Computing from the copy')
-    const again = await request.recompute(entrySource(raw))
-    if ('unreadable' in again) return again
-    notRecomputable = compareResults(
-      await request.results(),
-      JSON.parse(JSON.stringify(again))
-    ).differences.map(({pointer}) => pointer)
+    const catchTable = study.tables.catch
+    const isProbed = catchTable !== undefined && hangsOnPositionsAlone(study, privacy, matters)
+    const probe = (of: StudySource): StudySource => (isProbed ? withoutCatch(of, catchTable, reading) : of)
+    const before = isProbed ? await request.recompute(probe(source)) : await request.results()
+    const after = await request.recompute(probe(entrySource(raw)))
+    if ('unreadable' in before) return before
+    if ('unreadable' in after) return after
+    const {differences} = compareResults(plain(before), plain(after))
+    notRecomputable = differences.map(({pointer}) => pointer)
   }
   const dataset = datasetOf(await request.results(), toolVersion, fingerprint)
   const archive: ArchiveFile = {
@@ -108,16 +112,17 @@ export async function archiveStudy(request: ArchiveRequest): Promise<PlannedArch
   stage('Describing the tables')
   const inPlace = [...below('raw/', raw), ...below('report/', report)]
   const tables = await describeTables(entrySource(inPlace), sources, reading)
-  const leaks = hasPrivateMatters(matters)
-    ? await findLeaks(
-        [...(isCopy ? inPlace : below('report/', report)), ...darwinCore.entries],
-        study,
-        privacy,
-        matters
-      )
-    : []
+  // Whatever words the Darwin Core tables have come from raw files; those of a copy are looked through.
+  const toSearch = isCopy ? inPlace : [...below('report/', report), ...darwinCore.entries]
+  if (hasPrivateMatters(matters)) stage('Looking for what would give it away')
+  const leaks = hasPrivateMatters(matters) ? await findLeaks(toSearch, matters) : []
   const parts = {dataset, settings: study.settings, archive, raw, report, darwinCore, tables, sources, inputs}
   return {name: dataset.id, archive, stages: archiveStages(parts), hasTarget: darwinCore.hasTarget, leaks}
+}
+
+/** As results.json has it. */
+function plain(results: Results): unknown {
+  return JSON.parse(JSON.stringify(results))
 }
 
 function below(folder: string, entries: readonly ArchiveEntry[]): readonly ArchiveEntry[] {

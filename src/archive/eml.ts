@@ -1,7 +1,9 @@
 import type {Settings} from '../model/settings.ts'
 import type {Study} from '../model/study.ts'
 import type {Contributor, Dataset} from './dataset.ts'
-import {element, textElement, type Xml, xmlDocument} from './xml.ts'
+import {coverage} from './eml/coverage.ts'
+import {methods} from './eml/methods.ts'
+import {element, paragraph, textElement, type Xml, xmlDocument} from './xml.ts'
 
 const namespace = 'https://eml.ecoinformatics.org/eml-2.2.0'
 
@@ -70,10 +72,6 @@ function unknownParty(name: string): Xml {
   return element(name, {}, element('positionName', {}, 'not recorded'))
 }
 
-function paragraph(text: string): Xml {
-  return element('para', {}, text)
-}
-
 function keywords({keywords: words}: Dataset): readonly Xml[] {
   const set = (list: readonly string[], thesaurus: string): Xml =>
     element(
@@ -115,61 +113,6 @@ function licensed({licence}: Dataset): Xml | undefined {
   )
 }
 
-function coverage({taxa}: Study, dataset: Dataset): Xml | undefined {
-  const parts = [geographic(dataset), temporal(dataset), taxonomic(taxa, dataset)]
-  return parts.some((part) => part !== undefined) ? element('coverage', {}, parts) : undefined
-}
-
-function geographic({place, box}: Dataset): Xml | undefined {
-  if (box === undefined) return undefined
-  const said = `${place ?? 'Study area'}. The box holds the positions of the sites as they are published; positions may be rounded or left out.`
-  return element(
-    'geographicCoverage',
-    {},
-    element('geographicDescription', {}, said),
-    element(
-      'boundingCoordinates',
-      {},
-      element('westBoundingCoordinate', {}, `${box.west}`),
-      element('eastBoundingCoordinate', {}, `${box.east}`),
-      element('northBoundingCoordinate', {}, `${box.north}`),
-      element('southBoundingCoordinate', {}, `${box.south}`)
-    )
-  )
-}
-
-function temporal({begins, ends}: Dataset): Xml | undefined {
-  if (begins === undefined || ends === undefined) return undefined
-  const day = (name: string, date: string): Xml => element(name, {}, element('calendarDate', {}, date))
-  return element(
-    'temporalCoverage',
-    {},
-    element('rangeOfDates', {}, day('beginDate', begins), day('endDate', ends))
-  )
-}
-
-function taxonomic(taxa: Study['taxa'], {targetGroups}: Dataset): Xml | undefined {
-  const ranks = ['class', 'order', 'family', 'genus'] as const
-  const groups = targetGroups.map((group) => ({
-    group,
-    rank: ranks.find((rank) => taxa.some((taxon) => taxon[rank]?.toLowerCase() === group.toLowerCase()))
-  }))
-  if (groups.length === 0) return undefined
-  return element(
-    'taxonomicCoverage',
-    {},
-    element('generalTaxonomicCoverage', {}, `Groups sought: ${targetGroups.join(', ')}`),
-    groups.map(({group, rank}) =>
-      element(
-        'taxonomicClassification',
-        {},
-        textElement('taxonRankName', rank),
-        element('taxonRankValue', {}, group)
-      )
-    )
-  )
-}
-
 function maintenance(): Xml {
   return element(
     'maintenance',
@@ -177,112 +120,6 @@ function maintenance(): Xml {
     element('description', {}, paragraph('The season is over; no further changes are planned.')),
     element('maintenanceUpdateFrequency', {}, 'notPlanned')
   )
-}
-
-function methods(settings: Settings, {begins, ends, place}: Dataset): Xml {
-  const {
-    site_selection: selection,
-    layout,
-    identification,
-    sorting,
-    vouchers,
-    permits,
-    limitations
-  } = settings
-  const steps = [trapWords(settings), identificationWords(identification, sorting), vouchers, permits].filter(
-    (step) => step !== undefined
-  )
-  const extent = [place, begins !== undefined && ends !== undefined ? `${begins} to ${ends}` : undefined]
-  const design = [selection, layout?.geometry, spacingWords(layout), intervalWords(settings)]
-  const said = (parts: readonly (string | undefined)[]): Xml => {
-    const words = parts.filter((part) => part !== undefined)
-    return paragraph(words.length === 0 ? 'not recorded' : sentences(words))
-  }
-  return element(
-    'methods',
-    {},
-    (steps.length === 0 ? ['Pitfall traps; nothing more is recorded.'] : steps).map((step) =>
-      element('methodStep', {}, element('description', {}, paragraph(sentences([step]))))
-    ),
-    element(
-      'sampling',
-      {},
-      element('studyExtent', {}, element('description', {}, said(extent))),
-      element('samplingDescription', {}, said(design))
-    ),
-    element(
-      'qualityControl',
-      {},
-      element(
-        'description',
-        {},
-        paragraph(
-          sentences([
-            'Dates, states of traps, counts and names were checked by rule; what was found is in findings.json of the archive, and rows that could not be used are set aside from every number',
-            limitations
-          ])
-        )
-      )
-    )
-  )
-}
-
-function trapWords({trap_types: types = {}, fluids = {}}: Settings): string | undefined {
-  const traps = Object.values(types).map(
-    ({container, rim_diameter_mm: rim, depth_mm: depth, material, cover}) =>
-      [
-        container ?? 'pitfall trap',
-        rim === undefined ? undefined : `rim ${rim} mm wide`,
-        depth === undefined ? undefined : `${depth} mm deep`,
-        material,
-        typeof cover === 'string' ? `cover: ${cover}` : undefined
-      ]
-        .filter((part) => part !== undefined)
-        .join(', ')
-  )
-  const fills = Object.values(fluids).map(({substance, dilution, volume_ml: volume}) =>
-    [substance ?? 'fluid', dilution, volume === undefined ? undefined : `${volume} ml`]
-      .filter((part) => part !== undefined)
-      .join(' ')
-  )
-  const parts = [
-    traps.length === 0 ? undefined : `Traps: ${traps.join('; ')}`,
-    fills.length === 0 ? undefined : `Fluid: ${fills.join('; ')}`
-  ].filter((part) => part !== undefined)
-  return parts.length === 0 ? undefined : parts.join('. ')
-}
-
-function identificationWords(
-  identification: Settings['identification'],
-  sorting: Settings['sorting']
-): string | undefined {
-  const {level, keys, nomenclature, verifier} = identification ?? {}
-  const parts = [
-    sorting?.groups_done === undefined ? undefined : `Groups sorted: ${sorting.groups_done.join(', ')}`,
-    level === undefined ? undefined : `Identified: ${level}`,
-    keys === undefined ? undefined : `Keys: ${keys.join('; ')}`,
-    nomenclature === undefined ? undefined : `Nomenclature: ${nomenclature}`,
-    verifier === undefined ? undefined : `Checked by ${verifier}`
-  ].filter((part) => part !== undefined)
-  return parts.length === 0 ? undefined : sentences(parts)
-}
-
-function spacingWords(layout: Settings['layout']): string | undefined {
-  const {traps_per_site: traps, spacing_m: spacing} = layout ?? {}
-  const parts = [
-    traps === undefined ? undefined : `${traps} traps a site`,
-    spacing === undefined ? undefined : `${spacing} m from trap to trap`
-  ].filter((part) => part !== undefined)
-  return parts.length === 0 ? undefined : parts.join(', ')
-}
-
-function intervalWords({protocol}: Settings): string | undefined {
-  const {rounds, interval_nights: nights} = protocol ?? {}
-  const parts = [
-    rounds === undefined ? undefined : `${rounds} rounds planned`,
-    nights === undefined ? undefined : `${nights} nights each`
-  ].filter((part) => part !== undefined)
-  return parts.length === 0 ? undefined : parts.join(', ')
 }
 
 function project({funding}: Settings, {title, authors}: Dataset): Xml | undefined {
@@ -295,13 +132,4 @@ function project({funding}: Settings, {title, authors}: Dataset): Xml | undefine
     party('personnel', lead, element('role', {}, 'author')),
     element('funding', {}, paragraph(funding))
   )
-}
-
-/** Parts as sentences behind each other, each with one full stop. */
-function sentences(parts: readonly (string | undefined)[]): string {
-  return parts
-    .filter((part) => part !== undefined)
-    .map((part) => part.replace(/\s+/g, ' ').trim())
-    .map((part) => (/[.!?]$/.test(part) ? part : `${part}.`))
-    .join(' ')
 }

@@ -30,6 +30,11 @@ export function textElement(
   return text === undefined || text.trim() === '' ? undefined : element(name, attributes, text)
 }
 
+/** A paragraph, as EML and its kind call it. */
+export function paragraph(text: string): Xml {
+  return element('para', {}, text)
+}
+
 /** The whole document, in UTF-8. An element that holds elements only has each on a line of its own. */
 export function xmlDocument(root: Xml): string {
   return `<?xml version="1.0" encoding="UTF-8"?>\n${root.xml.replaceAll('><', '>\n<')}\n`

@@ -1,4 +1,4 @@
-import {dirname, resolve} from 'node:path'
+import {join} from 'node:path'
 import {DiskTrouble} from '../files/disk-trouble.ts'
 import {readAssets} from '../files/read-assets.ts'
 import {readStudyFolder} from '../files/read-study-folder.ts'
@@ -43,7 +43,7 @@ export async function verifyReport(
       'name the folder that holds its provenance.json, or make one with `pitfolio build`'
     )
   }
-  const home = folder ?? dirname(resolve(report))
+  const home = folder ?? join(report, '..')
   const study = await readStudyFolder(home)
   tellSkipped(err, study)
   const assets = await readAssets()

@@ -1,3 +1,4 @@
+import {join} from 'node:path'
 import {isReportFolder} from '../files/report-mark.ts'
 import {buildReport} from '../pipeline.ts'
 import {type ExitCode, exitCode} from './exit-code.ts'
@@ -28,7 +29,9 @@ export async function verify(
     )
     return exitCode.couldNotRun
   }
-  return (await isReportFolder(path))
-    ? verifyReport(path, undefined, quiet, terminal, make)
-    : verifyArchive(path, quiet, terminal, make)
+  if (await isReportFolder(path)) return verifyReport(path, undefined, quiet, terminal, make)
+  const inside = join(path, 'report')
+  // A study with its report: that is what can be verified of it.
+  if (await isReportFolder(inside)) return verifyReport(inside, path, quiet, terminal, make)
+  return verifyArchive(path, quiet, terminal, make)
 }

@@ -38,6 +38,10 @@ export class DeflatedAside extends ZipPassThrough {
     if (this.#failure !== undefined) throw this.#failure
   }
 
+  get isDone(): boolean {
+    return this.#isDone && this.#failure === undefined
+  }
+
   stop(): void {
     this.#deflate.terminate()
   }
@@ -46,5 +50,42 @@ export class DeflatedAside extends ZipPassThrough {
     return new Promise((resolve) => {
       this.#wake = resolve
     })
+  }
+}
+
+/** Bytes of later files that may pile up behind one that is still being deflated. */
+const mostAhead = 64 * 1024 * 1024
+
+/** The files that other threads are still deflating: what comes after them in a zip waits in memory, but not without end. */
+export class WorkingAside {
+  readonly #working = new Set<DeflatedAside>()
+  #ahead = 0
+
+  add(file: DeflatedAside): void {
+    this.#working.add(file)
+  }
+
+  /** Until so many more bytes of a file may be taken on behind those that are not finished. */
+  async goAhead(bytes: number, current?: DeflatedAside): Promise<void> {
+    for (const file of this.#working) if (file.isDone) this.#working.delete(file)
+    const isAlone =
+      this.#working.size === 0 ||
+      (this.#working.size === 1 && current !== undefined && this.#working.has(current))
+    this.#ahead = isAlone ? 0 : this.#ahead + bytes
+    if (this.#ahead > mostAhead) await this.settle(current)
+  }
+
+  /** Until all are finished, but for one that is still being fed. */
+  async settle(except?: DeflatedAside): Promise<void> {
+    for (const file of this.#working) {
+      if (file === except) continue
+      await file.finished()
+      this.#working.delete(file)
+    }
+    this.#ahead = 0
+  }
+
+  stop(): void {
+    for (const file of this.#working) file.stop()
   }
 }

@@ -2,7 +2,7 @@ import type {StudySource} from '../model/source.ts'
 import {UntrustedZip} from './untrusted-zip.ts'
 
 /** Far above any results.json: a million catch rows make about 15 megabytes. */
-const largest = 512 * 1024 * 1024
+const largest = 128 * 1024 * 1024
 
 /**
  * A file that must be held whole, such as JSON.

@@ -2,7 +2,7 @@ import {open} from 'node:fs/promises'
 import {Zip, ZipDeflate, ZipPassThrough} from 'fflate'
 import type {ArchiveEntry, ArchiveStage} from '../model/archive-entry.ts'
 import type {FileDigest} from '../model/file-digest.ts'
-import {DeflatedAside} from './deflate-aside.ts'
+import {DeflatedAside, WorkingAside} from './deflate-aside.ts'
 import {digester} from './digest.ts'
 import {DiskTrouble} from './disk-trouble.ts'
 
@@ -59,18 +59,21 @@ export async function writeZip(
     whole.add(bytes)
     await handle.write(bytes)
   }
+  const working = new WorkingAside()
   const files: FileDigest[] = []
   try {
     for (const stage of stages) {
       for (const entry of stage(files)) {
         onFile(entry.path)
-        files.push(await writeEntry(zip, top, entry, drain))
+        files.push(await writeEntry(zip, top, entry, working, drain))
         if (files.length > mostFiles) throw tooLarge(`more than ${mostFiles} files`)
       }
     }
+    await working.settle()
     zip.end()
     await drain(0)
   } finally {
+    working.stop()
     await handle.close()
   }
   const digest = whole.done()
@@ -82,6 +85,7 @@ async function writeEntry(
   zip: Zip,
   top: string,
   {path, content}: ArchiveEntry,
+  working: WorkingAside,
   drain: () => Promise<void>
 ): Promise<FileDigest> {
   const name = `${top}/${path}`
@@ -92,27 +96,25 @@ async function writeEntry(
   // Another thread takes longer to start than a small file to deflate.
   for (; next.done !== true && first.length * blockSize < largeSize; next = await blocks.next())
     first.push(next.value)
-  const aside = next.done !== true && !packed.test(path) ? new DeflatedAside(name, level) : undefined
+  const isLarge = next.done !== true && !packed.test(path)
+  const aside = isLarge ? new DeflatedAside(name, level) : undefined
   const file = aside ?? (packed.test(path) ? new ZipPassThrough(name) : new ZipDeflate(name, {level}))
   // Local parts, because a zip holds local time: this is the first day that it can hold, everywhere.
   file.mtime = new Date(1980, 0, 1)
   file.os = 3
   file.attrs = (0o100644 << 16) >>> 0
   zip.add(file)
+  if (aside !== undefined) working.add(aside)
   const push = async (block: Uint8Array<ArrayBuffer>): Promise<void> => {
     digest.add(block)
+    await working.goAhead(block.length, aside)
     file.push(block)
     await aside?.room()
     await drain()
   }
-  try {
-    for (const block of first) await push(block)
-    for (; next.done !== true; next = await blocks.next()) await push(next.value)
-    file.push(new Uint8Array(0), true)
-    await aside?.finished()
-  } finally {
-    aside?.stop()
-  }
+  for (const block of first) await push(block)
+  for (; next.done !== true; next = await blocks.next()) await push(next.value)
+  file.push(new Uint8Array(0), true)
   await drain()
   const done = digest.done()
   if (done.bytes > largest) throw tooLarge(`${path} has more than 4 gigabytes`)

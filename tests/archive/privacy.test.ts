@@ -193,6 +193,14 @@ describe('a text that gives away what is held back stops the archive', () => {
       'visits.csv': privateStudy['visits.csv']!.replace('after the storm', 'at 51.2034 9.1034')
     }
   }
+  test('a position that study.yaml states for all records', async () => {
+    const folder = temporaryFolder()
+    const settings = `${privateStudy['study.yaml']}columns: {traps: {latitude: {value: 51.2034}, longitude: {value: 9.1034}}}\n`
+    writeFiles(join(folder, 'study'), {...privateStudy, 'study.yaml': settings})
+    const {code, err} = await archived(join(folder, 'study'), {out: join(folder, 'a.zip')})
+    expect(code).toBe(2)
+    expect(err).toContain('raw/study.yaml: the position of')
+  })
   for (const [what, files] of Object.entries(cases)) {
     test(what, async () => {
       const folder = temporaryFolder()
@@ -280,6 +288,34 @@ M1;1;meadow;51,218;9,130;04.05.2026;18.05.2026;ok;Abax ater;1;
     expect(textOf(files, 'data/raw/catch.csv')).toContain('Sensitive kind 1,12*')
     expect(stated.notRecomputable.filter((pointer) => pointer.startsWith('/records/tables'))).toEqual([])
   })
+})
+
+test('positions that could not be used are held back all the same, and an open study stays open for all its slips', async () => {
+  const disagreeing = {
+    ...privateStudy,
+    'sites.csv': privateStudy['sites.csv']!.replace('51.2178,9.1299', 'N51 13.068,9.1299')
+  }
+  const {files} = await archivedFiles(disagreeing)
+  expect(textOf(files, 'data/raw/sites.csv')).toContain('M1,meadow,Long Meadow,DE,Hesse,Südheim,,,,')
+  const twice = 'W1,wood,Twice,DE,Hesse,Nordheim,51.2099,9.1099,5,,,'
+  const doubled = {...openStudy, 'sites.csv': `${openStudy['sites.csv']}${twice}\n`}
+  expect(JSON.parse(textOf(await copyOf(doubled), 'data/archive.json'))).toMatchObject({raw: 'exact'})
+  const [header = '', ...lines] = openStudy['sites.csv']!.trimEnd().split('\n')
+  const shown = [`${header},coordinates_shown`, ...lines.map((line) => `${line},`), `${twice},none`]
+  const kept = {...openStudy, 'sites.csv': shown.map((line) => `${line}\n`).join('')}
+  expect(holding({files: await copyOf(kept)}, '51.2099')).toEqual([])
+})
+
+test('what hangs on positions alone is told without the catch, and is exactly what cannot be computed again', async () => {
+  const insensitive = {...privateStudy, 'taxa.csv': privateStudy['taxa.csv']!.replace('1761",2,', '1761",,')}
+  const {files, zip} = await archivedFiles(insensitive)
+  const {notRecomputable} = JSON.parse(textOf(files, 'data/archive.json')) as {notRecomputable: string[]}
+  expect(notRecomputable).toContain('/sites/K1/position/shown')
+  const folder = temporaryFolder()
+  writeFiles(folder, {'a.zip': zip})
+  const {code, out} = await verified(join(folder, 'a.zip'))
+  expect(code).toBe(0)
+  expect(out).toContain(`${notRecomputable.length} values cannot be computed again`)
 })
 
 test('a study whose positions may be shown and are no finer than that goes in unchanged', async () => {

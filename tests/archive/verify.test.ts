@@ -222,7 +222,7 @@ test('a copy that holds something back is computed again, and every value that c
     `${notRecomputable.length} values cannot be computed again from the copy of the raw files`
   )
   expect(out.split('--| ok |-- held back')[1]!.match(/^ {2}- /gm)).toHaveLength(notRecomputable.length)
-  expect(said).toContain('/sites/K1/position/shown: withheld in the report, not recorded computed again')
+  expect(said).toContain('/sites/K1/position/shown: withheld in the report, not recorded from the copy')
   const records = textOf(files, 'data/raw/catch.csv').replace(
     'Carabus problematicus,3',
     'Carabus problematicus,5'
@@ -249,7 +249,8 @@ describe('a report against its study', () => {
     for (const options of [
       [undefined, {report}],
       [study, {report}],
-      [report, {}]
+      [report, {}],
+      [study, {}]
     ] as const) {
       const fresh = await verified(options[0], options[1])
       expect(fresh.code).toBe(0)

@@ -1,4 +1,5 @@
 import {z} from 'zod'
+import {archiveFileSchema} from '../../src/model/archive-file.ts'
 import {findingsFileSchema} from '../../src/model/findings-file.ts'
 import {provenanceSchema} from '../../src/model/provenance.ts'
 import {resultsSchema} from '../../src/model/results.ts'
@@ -36,6 +37,13 @@ const described: readonly Described[] = [
     title: 'provenance.json of pitfolio',
     description: 'Which files a report was made from, with which choices, and every file of the report.',
     schema: provenanceSchema
+  },
+  {
+    path: 'src/model/archive.schema.json',
+    title: 'archive.json of pitfolio',
+    description:
+      'What made an archive, and whether its raw files are those of the study or a copy that holds something back.',
+    schema: archiveFileSchema
   }
 ]
 

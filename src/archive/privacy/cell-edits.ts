@@ -1,16 +1,15 @@
 import type {TableName} from '../../model/columns.ts'
-import type {Settings} from '../../model/settings.ts'
 import type {Study} from '../../model/study.ts'
 import type {ColumnPlace, Reading} from '../reading.ts'
 import {placeholderCell, placeholderNames} from './placeholder-names.ts'
+import {positionEdit} from './position-edit.ts'
 import type {PrivateMatters} from './private-matters.ts'
-import type {PublishedPlace} from './published-place.ts'
 import type {StudyPrivacy} from './study-privacy.ts'
 
 /** Changes the cells of one record in place. */
 export type CellEdit = (cells: string[]) => void
 
-type Columns = ReadonlyMap<string, ColumnPlace>
+export type Columns = ReadonlyMap<string, ColumnPlace>
 
 /** How the records of one table, and its header, are changed for a copy that others may see; nothing where they may stay. */
 export interface TableEdit {
@@ -54,54 +53,6 @@ export function blankCells(indexes: readonly number[]): CellEdit {
   return (cells) => {
     for (const index of indexes) if (index < cells.length) cells[index] = ''
   }
-}
-
-function positionEdit(
-  table: 'sites' | 'traps',
-  columns: Columns,
-  settings: Settings,
-  privacy: StudyPrivacy
-): CellEdit {
-  const id = columns.get(table === 'sites' ? 'site_id' : 'trap_id')
-  const write = (cells: string[], column: string, text: string): void => {
-    const [first, ...others] = columns.get(column)?.indexes ?? []
-    if (first === undefined || first >= cells.length) return
-    cells[first] = text
-    for (const other of others) if (other < cells.length) cells[other] = ''
-  }
-  const isExactByDefault = settings.privacy?.coordinates === 'exact'
-  return (cells) => {
-    const name = id?.text(cells) ?? ''
-    const place = table === 'sites' ? privacy.placeOfSite(name) : privacy.placeOfTrap(name)
-    if (place?.shown === 'exact') return
-    if (place?.shown === 'not recorded' && isExactByDefault) return
-    const mark = decimalMark(cells, columns, settings)
-    write(cells, 'latitude', (place?.latitude ?? '').replace('.', mark))
-    write(cells, 'longitude', (place?.longitude ?? '').replace('.', mark))
-    if (table === 'sites') editSiteWords(cells, place, columns, write)
-  }
-}
-
-function editSiteWords(
-  cells: readonly string[],
-  place: PublishedPlace | undefined,
-  columns: Columns,
-  write: (cells: string[], column: string, text: string) => void
-): void {
-  const mutable = cells as string[]
-  if (place === undefined || place.shown === 'withheld') write(mutable, 'locality', '')
-  const uncertainty = columns.get('coordinate_uncertainty_m')?.text(cells) ?? ''
-  if (uncertainty === '') return
-  const enlarged =
-    place?.uncertaintyM === undefined || place.uncertaintyAssumed ? '' : `${place.uncertaintyM}`
-  write(mutable, 'coordinate_uncertainty_m', enlarged)
-}
-
-/** The mark that the study reads as decimal in this place: 55.403 is 55 thousand where commas are decimal. */
-function decimalMark(cells: readonly string[], columns: Columns, {decimal}: Settings): string {
-  if (decimal !== undefined) return decimal === 'comma' ? ',' : '.'
-  const written = ['latitude', 'longitude'].map((column) => columns.get(column)?.text(cells) ?? '')
-  return written.some((text) => text.includes(',')) ? ',' : '.'
 }
 
 type Settle = ReturnType<Reading['settle']>

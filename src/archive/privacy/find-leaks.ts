@@ -1,7 +1,5 @@
 import type {ArchiveEntry} from '../../model/archive-entry.ts'
-import type {Study} from '../../model/study.ts'
-import {isFiner, type PrivateMatters} from './private-matters.ts'
-import type {StudyPrivacy} from './study-privacy.ts'
+import type {PrivateMatters} from './private-matters.ts'
 
 /** A file that gives away what is held back everywhere else. */
 export interface Leak {
@@ -24,11 +22,9 @@ const packed = /\.(png|jpe?g|gif|webp|docx|xlsx|pdf|zip)$/i
 /** Search files for the positions and addresses that an archive must not hold. */
 export async function findLeaks(
   entries: readonly ArchiveEntry[],
-  study: Study,
-  privacy: StudyPrivacy,
   matters: PrivateMatters
 ): Promise<readonly Leak[]> {
-  const secrets = secretsOf(study, privacy, matters)
+  const secrets = secretsOf(matters)
   const parts = [...new Set(secrets.flatMap((secret) => secret.parts))]
   if (parts.length === 0) return []
   const leaks: Leak[] = []
@@ -42,19 +38,19 @@ export async function findLeaks(
   return leaks
 }
 
-function secretsOf(study: Study, privacy: StudyPrivacy, {emails}: PrivateMatters): readonly Secret[] {
-  const points = [
-    ...study.sites.map((site) => ({id: site.siteId, point: site, place: privacy.placeOfSite(site.siteId)})),
-    ...study.traps.map((trap) => ({id: trap.trapId, point: trap, place: privacy.placeOfTrap(trap.trapId)}))
-  ]
-  const positions = points.flatMap(({id, point, place}): Secret[] => {
-    const {latitude, longitude} = point
-    if (!isFiner(point, place) || latitude === undefined || longitude === undefined) return []
-    const parts = [latitude, longitude].map((degrees) => `${Math.abs(degrees)}`)
+function secretsOf({points, emails}: PrivateMatters): readonly Secret[] {
+  const positions = points.flatMap(({id, latitude, longitude}): Secret[] => {
+    const parts = [latitude, longitude].map(plainDegrees)
     const isTelling = parts.every((part) => (part.split('.')[1] ?? '').length >= tellingDecimals)
     return isTelling ? [{what: `the position of ${id}`, parts}] : []
   })
   return [...positions, ...emails.map((email) => ({what: 'the address of a person', parts: [email]}))]
+}
+
+/** `55.4034` for `-55,40340`: as any text would hold it. */
+function plainDegrees(written: string): string {
+  const digits = /\d+[.,]\d+/.exec(written)?.[0].replace(',', '.') ?? ''
+  return digits.replace(/0+$/, '')
 }
 
 async function partsIn({content}: ArchiveEntry, parts: readonly string[]): Promise<ReadonlySet<string>> {

@@ -6,6 +6,8 @@ import {roundingUncertainty} from './rounding-uncertainty.ts'
 /** A position as others may see it, and what was done to it. */
 export interface PublishedPlace {
   readonly shown: 'exact' | 'rounded' | 'withheld' | 'not recorded'
+  /** Whether nothing stands against showing it as it is, be it recorded or not. */
+  readonly mayBeExact: boolean
   /** Decimal degrees, with the decimals that may be shown. */
   readonly latitude?: string
   readonly longitude?: string
@@ -38,6 +40,7 @@ export function publishedPlace(
   const known = recorded !== undefined && recorded > 0 ? recorded : undefined
   const base = {
     shown: position.shown,
+    mayBeExact: mayBeExact(rest, settings, category),
     ...(position.latitude !== undefined && {latitude: position.latitude}),
     ...(position.longitude !== undefined && {longitude: position.longitude}),
     ...(position.because !== undefined && {because: position.because})
@@ -54,6 +57,13 @@ export function publishedPlace(
     uncertaintyM: Math.ceil((known ?? receiverUncertaintyM) + added),
     uncertaintyAssumed: known === undefined
   }
+}
+
+/** Asked with a point that has more decimals than any level shows. */
+function mayBeExact(site: Site, settings: Settings, category: number | undefined): boolean {
+  return (
+    sitePosition({...site, latitude: 0.123_456, longitude: 0.123_456}, settings, category).shown === 'exact'
+  )
 }
 
 function pointOf({latitude, longitude}: {readonly latitude?: number; readonly longitude?: number}) {

@@ -48,11 +48,12 @@ export function numbersSame(numbers: number): string {
 export function comparisonLines(
   differences: readonly Difference[],
   where: string,
+  again = 'computed again',
   most: number = shownItems
 ): readonly string[] {
   const items = differences.slice(0, most).map(({label, pointer, stored, recomputed}) => {
     const name = label === '' ? pointer : `${label}${detailOf(pointer)}`
-    return `- ${name}: ${stored} ${where}, ${recomputed} computed again`
+    return `- ${name}: ${stored} ${where}, ${recomputed} ${again}`
   })
   const rest = differences.length - items.length
   return rest > 0 ? [...items, `- and ${grouped(rest)} more`] : items
