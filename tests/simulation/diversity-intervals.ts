@@ -52,7 +52,15 @@ the number caught; in brackets the shares of seasons in which the truth lies bel
           cell(veryClumped!)
         ]
       }),
-      findings: []
+      findings: [
+        `Of the assemblage orders 1 and 2 hold, order 0 and the mean coverage nearly (the printed width is 5 to 8 % short). Two are
+**missed**. Chao1 and Chao2 are lower bounds: where species are very unequal the number of species lies above the interval in one
+season of seven, and where they are more even it holds 90 %, its printed width being a fifth short. The interval of coverage is
+one of the mean coverage of catches of this size, not of the catch at hand: the coverage of a single catch varies as much as its
+estimate does and independently of it, so that its own coverage lies outside in three seasons of ten.`,
+        `Of the habitat, clumped: far too narrow, as reports say: orders 1 and 2 hold in half of the seasons at site shape 2 and a third at
+0.5, where the next table has the standard error at a third and a quarter of what it would have to be.`
+      ]
     },
     {
       title: 'What makes intervals of diversity miss',

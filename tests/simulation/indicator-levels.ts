@@ -56,7 +56,10 @@ level. 'Any species': share of seasons in which a Holm-adjusted p is, wanted at 
           `${tests.filter((test) => test.species.every(({p}) => !isDefined(p))).length}`
         ]
       }),
-      findings: []
+      findings: [
+        `Holds: Holm's adjustment over species keeps the season's risk of any false indicator below ${level}, far below where the
+smallest p times the species only just passes.`
+      ]
     }
   ]
 }

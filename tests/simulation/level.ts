@@ -1,6 +1,6 @@
 import {isDefined, type Quantity} from '../../src/model/quantity.ts'
 import type {PermutationScheme} from '../../src/statistics/permutations.ts'
-import {percent, percentWithError, tally} from './tally.ts'
+import {percent, percentWithError, type Tally, tally, verdict} from './tally.ts'
 
 /** What is called significant. */
 export const level = 0.05
@@ -28,14 +28,13 @@ export function levelCells(
     results[0]!.scheme.smallestP.toPrecision(2),
     percent(most),
     percentWithError(rejections),
-    levelVerdict(rejections.hits / rejections.of, rejections.of, most)
+    levelVerdict(rejections, most)
   ]
 }
 
 /** 4 to 6 % where the steps of p allow it; else whether the test does what they allow. */
-function levelVerdict(share: number, seasons: number, most: number): string {
-  const error = 2 * Math.sqrt((most * (1 - most)) / seasons)
-  const asAttainable = Math.abs(share - most) <= error
-  if (most < 0.04) return asAttainable ? 'as attainable' : '**no**'
-  return share >= 0.04 && share <= 0.06 ? 'yes' : '**no**'
+function levelVerdict(rejections: Tally, most: number): string {
+  if (most >= 0.04) return verdict(rejections, 0.04, 0.06)
+  const error = 2 * Math.sqrt((most * (1 - most)) / rejections.of)
+  return Math.abs(rejections.hits / rejections.of - most) <= error ? 'as attainable' : '**no**'
 }

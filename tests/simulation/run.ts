@@ -25,8 +25,8 @@ const sections: Readonly<Record<string, (seed: number) => readonly Section[]>> =
 
 const heading = `# How often intervals and tests hold what they promise
 
-Made by \`npm run simulate\` with seed ${seed}; the same seed gives the same bytes. It takes about ten minutes of two
-processors, and is no part of the tests. Every season is invented: sites differ by a gamma draw (its variance is one over the
+Made by \`npm run simulate\` with seed ${seed}; the same seed gives the same bytes. It takes about ten minutes of one
+processor, works on two, and is no part of the tests. Every season is invented: sites differ by a gamma draw (its variance is one over the
 'site shape': catches of sites are negative binomial), traps within a site share it and differ by one of their own
 (shape 4), each trap of 4 to 8 loses about one fortnight in ten, so that effort is unequal. After ± stands the Monte Carlo
 standard error. 'Within error': the wanted range is reached within two of them.`
