@@ -1,4 +1,4 @@
-import {exampleStudy} from '../example-season/make-example.ts'
+import {quickExample} from '../example-report.ts'
 import {roundDay, species, usualCatch, type WrittenFiles, writtenStudy} from './written-study.ts'
 
 const three = {A1: 'wood', A2: 'wood', B1: 'meadow', B2: 'meadow', C1: 'field', C2: 'field'}
@@ -23,10 +23,10 @@ protocol: {rounds: 5, interval_nights: 10}
   'forty habitats': () =>
     writtenStudy({
       sites: Object.fromEntries(
-        Array.from({length: 44}, (_, index) => [`S${index + 1}`, `land${(index % 40) + 1}`])
+        Array.from({length: 42}, (_, index) => [`S${index + 1}`, `land${(index % 40) + 1}`])
       ),
       trapsAtSite: 1,
-      rounds: 2
+      rounds: 1
     }),
   'one habitat': () => writtenStudy({sites: {A1: 'wood', A2: 'wood', A3: 'wood'}}),
   'one site in each habitat': () => writtenStudy({sites: {A1: 'wood', B1: 'meadow', C1: 'field'}}),
@@ -82,14 +82,7 @@ fluids: {pg: {substance: propylene glycol, dilution: '1:1'}, salt: {substance: s
     }),
   'words only where they must be': () =>
     writtenStudy({sites: two, settings: 'analysis: {replicates: 10, permutations: 99}\n'}),
-  'the example': () => {
-    const files = exampleStudy()
-    const text = files.get('study.yaml') ?? ''
-    const few = text
-      .replace('replicates: 1000', 'replicates: 10')
-      .replace('permutations: 9999', 'permutations: 99')
-    return new Map([...files, ['study.yaml', few]])
-  }
+  'the example': quickExample
 }
 
 /** Catches thrown together in the field: of a site and a round, and of no trap. */
