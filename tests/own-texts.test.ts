@@ -145,7 +145,7 @@ test('every table on the pages of chapter and record has its data one click away
       .split(/(?=<div id="table-)/)
       .slice(1)
     const links = blocks
-      .filter((block) => /^<div[^>]*>(?:<div class="scroll"[^>]*>)?<table/.test(block))
+      .filter((block) => /^<div[^>]*>(?:<section class="scroll"[^>]*>)?<table/.test(block))
       .map((block) => /href="(tables\/[^"]+\.csv)"/.exec(block)?.[1])
     expect(links.length).toBeGreaterThan(10)
     expect(links.filter((link) => link === undefined || !outputs.has(decodeURI(link)))).toEqual([])

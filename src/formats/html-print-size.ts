@@ -19,9 +19,9 @@ const sideways = 717
 const settings: readonly Setting[] = [
   {classes: [], width: upright, size: 8.5, padding: 8.4},
   {classes: ['dense'], width: upright, size: 7.5, padding: 6.3},
-  {classes: ['dense', 'fine'], width: upright, size: 6.5, padding: 4.6},
+  {classes: ['dense', 'fine'], width: upright, size: 6.5, padding: 3.8},
   {classes: ['dense', 'broad'], width: sideways, size: 7.5, padding: 6.3},
-  {classes: ['dense', 'fine', 'broad'], width: sideways, size: 6.5, padding: 4.6}
+  {classes: ['dense', 'fine', 'broad'], width: sideways, size: 6.5, padding: 3.8}
 ]
 
 /** What no other setting holds is set in the smallest type that can be read. */

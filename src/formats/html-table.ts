@@ -59,7 +59,7 @@ export function htmlTable(node: TableBlock, phrase: Phrase, namesFile: boolean):
 
 /** A box that a wide table moves sideways in, by finger, wheel and arrow keys. */
 export function scrollBox(content: Element, labelledBy: string): Element {
-  return h('div.scroll', {role: 'region', tabIndex: 0, ariaLabelledBy: [labelledBy]}, content)
+  return h('section.scroll', {tabIndex: 0, ariaLabelledBy: [labelledBy]}, content)
 }
 
 function headCell({head, unit, align}: PrintedTable['columns'][number]): Element {

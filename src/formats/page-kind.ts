@@ -1,7 +1,10 @@
 /** What a page is, which decides its look and what it links to. */
 export type PageKind = 'index' | 'chapter' | 'season' | 'site'
 
-/** A page of the report as other pages name it. The front page's template is given all of them as `documents`. */
+/**
+ * A page of the report as other pages name it. The front page's template is given all of them as
+ * `documents`, and apart as `mainDocuments` and `siteReports`.
+ */
 export interface ReportPage {
   readonly name: string
   readonly kind: PageKind

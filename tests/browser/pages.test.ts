@@ -1,111 +1,188 @@
-import {mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync} from 'node:fs'
+import {readFileSync} from 'node:fs'
 import {createRequire} from 'node:module'
-import {tmpdir} from 'node:os'
-import {dirname, join} from 'node:path'
-import {type Browser, chromium, type Page} from 'playwright-core'
+import {join} from 'node:path'
+import type {Page} from 'playwright-core'
 import {afterAll, beforeAll, describe, expect} from 'vitest'
-import {readAssets} from '../../src/files/read-assets.ts'
-import {buildReport} from '../../src/pipeline.ts'
-import {exampleStudy} from '../example-season/make-example.ts'
-import {memorySource} from '../memory-source.ts'
+import {exampleReport} from '../example-report.ts'
 import {has, testWith} from '../needs.ts'
+import {type InBrowser, inBrowser, type View} from './in-browser.ts'
+import {cutPairs, printedPages} from './on-paper.ts'
+import {
+  crowdedChartTexts,
+  faintChartTexts,
+  focusedStop,
+  markForPaper,
+  markReachable,
+  overflowSideways
+} from './page-scripts.ts'
 
-/** One page of each kind, in a real browser, as a reader with any screen, any eyes and no network meets it. */
-const pages = ['index', 'chapter', 'season', 'site-OAK3']
+/** Every page of the report on the example, in a real browser: any screen, any eyes, no network, and on paper. */
+const sites = ['BAR', 'HAY', 'OAK'].flatMap((habitat) =>
+  [1, 2, 3, 4].map((number) => `site-${habitat}${number}`)
+)
+const pages = ['index', 'chapter', 'season', ...sites]
+
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
+const levels = {type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']}
 
-let browser: Browser
-let folder: string
+let report: InBrowser
 
 beforeAll(async () => {
-  if (!has('chromium')) return
-  const report = await buildReport(memorySource(exampleStudy()), await readAssets())
-  if ('unreadable' in report) throw new Error(JSON.stringify(report.unreadable))
-  folder = mkdtempSync(join(tmpdir(), 'pitfolio-pages-'))
-  for (const [path, content] of report.outputs) {
-    mkdirSync(dirname(join(folder, path)), {recursive: true})
-    writeFileSync(join(folder, path), content)
-  }
-  // The flags keep the browser from asking after updates and the like, which is not the page's doing.
-  const quiet = [
-    '--no-sandbox',
-    '--disable-gpu',
-    '--disable-background-networking',
-    '--disable-component-update',
-    '--disable-sync',
-    '--no-first-run'
-  ]
-  browser = await chromium.launch({executablePath: '/usr/bin/chromium', args: quiet})
+  if (has('chromium')) report = await inBrowser(await exampleReport())
 })
 
-afterAll(async () => {
-  await browser?.close()
-  if (folder !== undefined) rmSync(folder, {recursive: true, force: true})
-})
+afterAll(() => report?.close())
 
-interface Opened {
-  readonly page: Page
-  readonly requests: readonly string[]
+/** What axe finds at WCAG 2.2 AA, or by some rules alone. */
+async function axeFaults(page: Page, rules?: readonly string[]): Promise<readonly string[]> {
+  await page.evaluate(axe)
+  const runOnly = rules === undefined ? levels : {type: 'rule', values: rules}
+  return page.evaluate(
+    `axe.run({resultTypes: ['violations'], selectors: false, preload: false, iframes: false, runOnly: ${JSON.stringify(runOnly)}})
+      .then(({violations}) => violations.flatMap(({id, nodes}) => nodes.map(({html}) => id + ': ' + html.slice(0, 200))))`
+  )
 }
 
-async function open(name: string, options: Parameters<Browser['newPage']>[0]): Promise<Opened> {
-  const page = await browser.newPage(options)
-  const requests: string[] = []
-  page.on('request', (request) => requests.push(request.url()))
-  await page.goto(`file://${join(folder, `${name}.html`)}`)
-  return {page, requests}
+/** Faults of every page in turn, each with the name of its page. */
+async function faultsOf(
+  view: View,
+  look: (page: Page, requests: readonly string[]) => Promise<readonly string[]>,
+  names = pages
+): Promise<readonly string[]> {
+  const found: string[] = []
+  for (const name of names) {
+    const {page, requests} = await report.show(name, view)
+    found.push(...(await look(page, requests)).map((fault) => `${name}: ${fault}`))
+  }
+  return found
 }
 
-describe.each(pages)('%s', (name) => {
-  for (const width of [360, 1280]) {
-    testWith('chromium')(`at ${width} px fits the screen sideways and asks nothing of anybody`, async () => {
-      const {page, requests} = await open(name, {viewport: {width, height: 900}})
-      const overflow = await page.evaluate(
-        'document.documentElement.scrollWidth - document.documentElement.clientWidth'
-      )
-      await page.close()
-      expect(overflow).toBe(0)
-      expect(requests.filter((url) => !url.startsWith('data:')).map((url) => url.split('/').at(-1))).toEqual([
-        `${name}.html`
-      ])
+describe.each([360, 1280])('at %i px', (width) => {
+  testWith('chromium')('every page asks nothing of anybody and fits the screen sideways', async () => {
+    const faults = await faultsOf({width}, async (page, requests) => {
+      const overflow = await page.evaluate(overflowSideways)
+      return [...requests, ...(overflow === 0 ? [] : [`${overflow} pixels too wide`])]
     })
-  }
-
-  for (const colorScheme of ['light', 'dark'] as const) {
-    testWith('chromium')(`has no fault that axe can find at WCAG 2.2 AA, ${colorScheme}`, async () => {
-      const {page} = await open(name, {viewport: {width: 1280, height: 900}, colorScheme, bypassCSP: true})
-      await page.evaluate(axe)
-      const found = (await page.evaluate(
-        `axe.run({runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']}).then(({violations}) => violations.map(({id, nodes}) => id + ' ' + nodes[0].html))`
-      )) as string[]
-      await page.close()
-      expect(found).toEqual([])
-    })
-  }
-
-  testWith('chromium')('says the same without scripts', async () => {
-    const text = async (javaScriptEnabled: boolean): Promise<string | null> => {
-      const {page} = await open(name, {javaScriptEnabled})
-      const words = await page.locator('main').textContent()
-      await page.close()
-      return words
-    }
-    expect(await text(false)).toBe(await text(true))
+    expect(faults).toEqual([])
   })
 
-  testWith('chromium')('has no text in a chart that is cut off or lies on other text', async () => {
-    const {page} = await open(name, {viewport: {width: 1280, height: 900}})
-    const overlapping = await page.evaluate(`[...document.querySelectorAll('figure svg')].flatMap((svg) => {
-      const frame = svg.getBoundingClientRect()
-      const texts = [...svg.querySelectorAll('text')].filter((text) => text.textContent.trim() !== '')
-      const boxes = texts.map((text) => ({words: text.textContent, box: text.getBoundingClientRect()}))
-      const within = ({box}) => box.left >= frame.left - 1 && box.right <= frame.right + 1 && box.top >= frame.top - 1 && box.bottom <= frame.bottom + 1
-      const apart = (a, b) => a.right <= b.left + 1 || b.right <= a.left + 1 || a.bottom <= b.top + 3 || b.bottom <= a.top + 3
-      const cut = boxes.filter((one) => !within(one)).map(({words}) => 'cut: ' + words)
-      const over = boxes.flatMap((one, index) => boxes.slice(index + 1).filter((other) => !apart(one.box, other.box)).map((other) => one.words + ' / ' + other.words))
-      return [...cut, ...over]
-    })`)
-    await page.close()
-    expect(overlapping).toEqual([])
+  testWith('chromium')('no text in a chart is cut off or lies on other text', async () => {
+    expect(await faultsOf({width}, (page) => page.evaluate(crowdedChartTexts))).toEqual([])
+  })
+})
+
+describe('axe finds no fault at WCAG 2.2 AA', () => {
+  testWith('chromium')('on a telephone', async () => {
+    expect(await faultsOf({width: 360}, (page) => axeFaults(page))).toEqual([])
+  })
+
+  // What else axe looks at is the same on every screen.
+  const looks = ['link-in-text-block', 'target-size', 'scrollable-region-focusable']
+  testWith('chromium')('on a desk', async () => {
+    expect(await faultsOf({width: 1280}, (page) => axeFaults(page, looks))).toEqual([])
+  })
+
+  testWith('chromium')('in the dark', async () => {
+    const view: View = {width: 1280, colorScheme: 'dark'}
+    expect(await faultsOf(view, (page) => axeFaults(page, ['color-contrast']))).toEqual([])
+  })
+
+  testWith('chromium')('on paper', async () => {
+    expect(await faultsOf({media: 'print'}, (page) => axeFaults(page, ['color-contrast']))).toEqual([])
+  })
+})
+
+describe.each([
+  ['in the light', {}],
+  ['in the dark', {colorScheme: 'dark'}],
+  ['on paper', {media: 'print'}],
+  ['on paper, from a dark screen', {media: 'print', colorScheme: 'dark'}]
+] satisfies [string, View][])('%s', (_, view) => {
+  testWith('chromium')('every text in a chart stands out from its ground', async () => {
+    const names = ['index', 'chapter', 'season']
+    expect(await faultsOf(view, (page) => page.evaluate(faintChartTexts), names)).toEqual([])
+  })
+})
+
+testWith('chromium')('every page says the same without scripts', async () => {
+  for (const name of pages) {
+    const bare = await report.withoutScripts(name)
+    const {page} = await report.show(name)
+    expect([name, bare]).toEqual([name, await page.locator('body').textContent()])
+    expect(bare?.length).toBeGreaterThan(3000)
+  }
+})
+
+describe.each(['index', 'chapter', 'season', 'site-OAK2'])('with the keyboard alone, %s', (name) => {
+  testWith('chromium')(
+    'is gone through in its order: links, data behind charts, and boxes that scroll',
+    async () => {
+      const {page} = await report.show(name, {width: 360})
+      const stops = (await page.evaluate(markReachable)) as number
+      expect(stops).toBeGreaterThan(2)
+      const met: unknown[] = []
+      for (let stop = 0; stop < stops; stop += 1) {
+        await page.keyboard.press('Tab')
+        met.push(await page.evaluate(focusedStop))
+      }
+      expect(met).toEqual(Array.from({length: stops}, (_, stop) => String(stop)))
+    }
+  )
+})
+
+testWith('chromium')(
+  'the data behind a chart open with a key, and a wide table moves with the arrows',
+  async () => {
+    const {page} = await report.show('index', {width: 360})
+    const details = page.locator('details').first()
+    await details.locator('summary').focus()
+    await page.keyboard.press('Enter')
+    expect(await details.getAttribute('open')).toBe('')
+    await page.keyboard.press('Tab')
+    expect(await page.evaluate('document.activeElement.textContent')).toBe('Numbers (CSV)')
+    await report.show('chapter', {width: 360})
+    const box = page.locator('#table-taxa-by-habitat .scroll')
+    await box.focus()
+    for (let times = 0; times < 4; times += 1) await page.keyboard.press('ArrowRight')
+    await expect
+      .poll(() => page.evaluate("document.querySelector('#table-taxa-by-habitat .scroll').scrollLeft"))
+      .toBeGreaterThan(40)
+  }
+)
+
+describe('printed to PDF', () => {
+  const tools = testWith('chromium', 'pdftoppm')
+
+  const printed = async (name: string, marked: boolean) => {
+    const {page} = await report.show(name, {media: 'print'})
+    const pairs = marked ? ((await page.evaluate(markForPaper)) as {kind: string; words: string}[]) : []
+    const path = join(report.folder, `${name}.pdf`)
+    await page.pdf({path, preferCSSPageSize: true})
+    return {pairs, pages: printedPages(path)}
+  }
+
+  tools('every site report has exactly two A4 pages', async () => {
+    for (const name of sites) {
+      const {pages: sheets} = await printed(name, false)
+      const sizes = sheets.map(({widthMm, heightMm}) => `${widthMm} × ${heightMm}`)
+      expect([name, ...sizes]).toEqual([name, '210 × 297', '210 × 297'])
+    }
+  })
+
+  for (const name of ['index', 'chapter', 'season']) {
+    tools(`${name} cuts no row and no figure, and leaves no heading or caption alone`, async () => {
+      const {pairs, pages: sheets} = await printed(name, true)
+      expect(pairs.length).toBeGreaterThan(5)
+      expect(cutPairs(pairs, sheets)).toEqual([])
+    })
+  }
+
+  tools('no page is laid sideways, and none but the last is nearly empty', async () => {
+    for (const name of ['chapter', 'season']) {
+      const {pages: sheets} = await printed(name, false)
+      expect(sheets.filter(({widthMm}) => widthMm !== 210)).toEqual([])
+      const short = sheets.slice(0, -1).filter(({text}) => text.length < 300)
+      expect(short.map(({text}) => `${name}: ${text}`)).toEqual([])
+    }
   })
 })

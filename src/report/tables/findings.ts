@@ -1,7 +1,7 @@
 import {formatPlace} from '../../model/place.ts'
 import type {TableDefinition} from '../table.ts'
 import {cell} from './cell.ts'
-import {wordColumn} from './column.ts'
+import {noteColumn, wordColumn} from './column.ts'
 
 export const findings: TableDefinition = {
   name: 'findings',
@@ -9,9 +9,11 @@ export const findings: TableDefinition = {
   tables: ({findings}) => [
     {
       name: 'findings',
-      columns: ['Place', 'Severity', 'Rule', 'What was found', 'Why it matters', 'How to mend it'].map(
-        wordColumn
-      ),
+      columns: [
+        ...['Place', 'Severity', 'Rule', 'What was found'].map(wordColumn),
+        noteColumn('Why it matters'),
+        wordColumn('How to mend it')
+      ],
       rows: findings.map((finding) => [
         cell.place(formatPlace(finding.place)),
         cell.text(finding.severity),
