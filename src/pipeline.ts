@@ -1,6 +1,9 @@
+import type {Root} from 'mdast'
+import type {Figure} from './charts/chart.ts'
 import {charts} from './charts/index.ts'
 import {checkStudy, type Unreadable} from './check-study.ts'
 import {bibtex, docx, figureCsv, html, json, markdown, pageKind, tableCsv} from './formats/index.ts'
+import type {ShareDrawing} from './model/draw-picture.ts'
 import {fileName} from './model/file-name.ts'
 import type {Finding} from './model/finding.ts'
 import {findingsFile} from './model/findings-file.ts'
@@ -34,6 +37,8 @@ import {renderSvg} from './svg/render-svg.ts'
 /** Text of everything in templates/ by its name there, and of the package itself what a report must name. */
 export interface Assets {
   readonly templates: ReadonlyMap<string, string>
+  /** Trees of templates that need not be read again, by their texts. */
+  readonly templateTrees?: ReadonlyMap<string, Root>
   /** What every finding means, as Markdown: goes beside the season record. */
   readonly rulesPage: string
   /** Font files for pictures that must be bitmaps. */
@@ -48,6 +53,8 @@ export interface BuildOptions {
   readonly pdf?: boolean
   /** Who shares out the bootstrap among threads; here and now where absent. Never makes a difference to a number. */
   readonly split?: SplitWork
+  /** Who draws the pictures; here and now where absent. Never makes a difference to a byte. */
+  readonly draw?: ShareDrawing
   /** Called before each stage, for progress on the terminal. */
   readonly onStage?: (stage: string) => void
 }
@@ -81,11 +88,10 @@ export async function buildReport(
 
   stage('Drawing')
   const figures = charts.flatMap((chart) => chart.figures(results))
-  const pictures = new Map<string, string>()
-  for (const {name, title, alternative, spec} of figures) {
-    if (spec !== undefined)
-      pictures.set(name, await renderSvg({id: `figure-${name}`, spec, title, description: alternative}))
-  }
+  const drawing = drawAll(figures, options.draw)
+  // With a thread that draws, the documents are put together meanwhile; a fault is told when the pictures are wanted.
+  drawing.catch(() => undefined)
+  if (options.draw === undefined) await drawing
 
   stage('Writing the documents')
   const {study: read} = usable
@@ -99,20 +105,26 @@ export async function buildReport(
   )
   const plan = documentPlan(results, templates.own)
   const wanted = plan.filter((planned) => isWanted(planned, options.only))
-  const compose = (planned: Pick<PlannedDocument, 'name' | 'template' | 'scope'>) =>
-    composeDocument({
-      name: planned.name,
-      template: {file: templates.fileOf(planned.template), text: templates.texts.get(planned.template) ?? ''},
-      results,
-      findings: usable.findings,
-      figures: new Map(figures.map((figure) => [figure.name, figure])),
-      tables: new Map(tables.map((table) => [table.name, {...table, name: fileName(table.name), language}])),
-      references,
-      texts: read.texts,
-      pictures: pictured,
-      settingPlace: (path) => read.settingPlace(path),
-      scope: planned.scope
+  const material = {
+    results,
+    findings: usable.findings,
+    figures: new Map(figures.map((figure) => [figure.name, figure])),
+    tables: new Map(tables.map((table) => [table.name, {...table, name: fileName(table.name), language}])),
+    references,
+    texts: read.texts,
+    pictures: pictured,
+    settingPlace: (path: readonly (string | number)[]) => read.settingPlace(path)
+  }
+  const compose = ({name, template, scope}: Pick<PlannedDocument, 'name' | 'template' | 'scope'>) => {
+    const text = templates.texts.get(template) ?? ''
+    const tree = assets.templateTrees?.get(text)
+    return composeDocument({
+      ...material,
+      name,
+      template: {file: templates.fileOf(template), text, tree},
+      scope
     })
+  }
   const made = wanted.map((planned) => ({planned, ...compose(planned)}))
   const links = made.map(({planned, document}) => ({
     name: planned.name,
@@ -143,12 +155,14 @@ export async function buildReport(
 
   stage('Laying out the pages')
   const outputs = new Map<string, string | Uint8Array>()
+  for (const {document} of composed)
+    if (document.name !== 'index') outputs.set(`${document.name}.md`, markdown(document))
+  const pictures = await drawing
   for (const {document} of composed) {
     outputs.set(
       `${document.name}.html`,
       html({document, templates: templates.texts, pictures, photos, documents: links, study, language})
     )
-    if (document.name !== 'index') outputs.set(`${document.name}.md`, markdown(document))
   }
   stage('Writing the Word files')
   const inWord = new Set(wanted.filter(isSentOut).map(({name}) => name))
@@ -193,6 +207,20 @@ export async function buildReport(
     outputs: new Map([...outputs].sort(([a], [b]) => (a < b ? -1 : 1))),
     toPrint: wanted.filter(isSentOut).map(({name}) => `${name}.html`)
   }
+}
+
+/** The pictures by name, all asked for at once. */
+async function drawAll(
+  figures: readonly Figure[],
+  share: BuildOptions['draw']
+): Promise<Map<string, string>> {
+  const drawn = figures.flatMap(({name, title, alternative, spec}) => {
+    if (spec === undefined) return []
+    const request = {id: `figure-${name}`, spec, title, description: alternative}
+    const svg = share === undefined ? renderSvg(request) : share(request, renderSvg)
+    return [svg.then((text) => [name, text] as const)]
+  })
+  return new Map(await Promise.all(drawn))
 }
 
 /** Study folder to results: what `verify` compares, without drawing or writing anything. */

@@ -34,6 +34,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   server: ['model'],
   browser: ['model'],
   workers: ['model'],
+  'pictures-thread.ts': ['svg', 'workers'],
   'replicates-thread.ts': ['results', 'workers'],
   cli: [
     'archive-study.ts',

@@ -62,12 +62,12 @@ export async function build(
   const assets = await readAssets()
   const watch = stopwatch(line.stage)
   const browser = options.pdf === true ? await findBrowser(terminal.browsers ?? {}) : undefined
-  const split = threadsFor(options.cores)
+  const threads = threadsFor(options.cores)
   const makeReport = (pdf: boolean) =>
     make(recorded.source, assets, {
       ...(only && {only}),
       ...(pdf && {pdf}),
-      ...(split && {split}),
+      ...threads,
       onStage: watch.stage
     })
   const made = await makeReport(browser !== undefined)

@@ -1,5 +1,7 @@
+import {createHash} from 'node:crypto'
 import {readFile} from 'node:fs/promises'
 import {join} from 'node:path'
+import type {Root} from 'mdast'
 import {listFolder} from './list-folder.ts'
 import {packageRoot} from './package-root.ts'
 
@@ -12,6 +14,8 @@ const fontCuts = ['Regular', 'Bold', 'Italic', 'BoldItalic']
 /** The text of every template of the package by its path inside templates/, and the version of the package. */
 export async function readAssets(): Promise<{
   readonly templates: ReadonlyMap<string, string>
+  /** The trees of those that were read when the package was built, by their texts. */
+  readonly templateTrees: ReadonlyMap<string, Root>
   /** What every finding means: the page that is made from the rules. */
   readonly rulesPage: string
   readonly fontFiles: readonly string[]
@@ -24,5 +28,22 @@ export async function readAssets(): Promise<{
     names.map(async (name) => [name, await readFile(join(folder, 'templates', name), 'utf8')] as const)
   )
   const fontFiles = fontCuts.map((cut) => join(folder, 'templates', 'fonts', `LiberationSans-${cut}.ttf`))
-  return {templates: new Map(texts), rulesPage, fontFiles, toolVersion: version}
+  const templates = new Map(texts)
+  const templateTrees = await treesOf(folder, templates)
+  return {templates, templateTrees, rulesPage, fontFiles, toolVersion: version}
+}
+
+/** What rolldown.config.mjs wrote; nothing where the package runs from source without having been built. */
+async function treesOf(
+  folder: string,
+  templates: ReadonlyMap<string, string>
+): Promise<ReadonlyMap<string, Root>> {
+  const written = await readFile(join(folder, 'dist', 'template-trees.json'), 'utf8').catch(() => '{}')
+  const trees: Readonly<Record<string, Root>> = JSON.parse(written)
+  return new Map(
+    [...templates.values()].flatMap((text) => {
+      const tree = trees[createHash('sha256').update(text).digest('hex')]
+      return tree === undefined ? [] : [[text, tree] as const]
+    })
+  )
 }

@@ -78,17 +78,23 @@ function bodyRows(printed: PrintedTable, rows: PrintedTable['rows'], phrase: Phr
   const kinds = printed.columns.map((_, index) => columnClass(printed, index))
   const offset = rows === printed.foot ? printed.rows.length : 0
   return rows.map((cells, rowIndex) =>
-    h(
+    element(
       'tr',
+      {},
       cells.map((cell, index) => {
         const kind = kinds[index] ?? {}
         const content = cellContent(cell, padding[index]?.[offset + rowIndex] ?? '', phrase)
         // A row head without words would be announced as nothing.
         const isHead = isRowHead(printed, index) && cell.children.length > 0
-        return isHead ? h('th', {scope: 'row', ...kind}, content) : h('td', kind, content)
+        return isHead ? element('th', {scope: 'row', ...kind}, content) : element('td', kind, content)
       })
     )
   )
+}
+
+/** What h() makes, without looking up the name of each property: a record has tens of thousands of cells. */
+function element(tagName: string, properties: Properties, children: ElementContent[]): Element {
+  return {type: 'element', tagName, properties, children}
 }
 
 /** Numbers stand below each other; labels stay on one line; sentences need room. */

@@ -75,7 +75,13 @@ export function htmlTree(
 }
 
 function phrased(state: State): (children: readonly PhrasingContent[]) => ElementContent[] {
-  return (children) => state.all({type: 'paragraph', children: [...children]})
+  return (children) => {
+    const [only] = children
+    // Most cells of tables are one text, which stays what it is.
+    if (only?.type === 'text' && children.length === 1 && !only.value.includes('\n'))
+      return [{type: 'text', value: only.value}]
+    return state.all({type: 'paragraph', children: [...children]})
+  }
 }
 
 /** A table that a template or an author wrote out in Markdown. */

@@ -13,11 +13,19 @@ const address = new RegExp(`(${web}|${mail})`, 'i')
  * write them with backslashes so that they are not taken for links.
  */
 export function linkAddresses<Node extends Nodes>(node: Node): Node {
-  if (!('children' in node) || node.type === 'link') return node
+  if (!('children' in node) || node.type === 'link' || !mayHoldAddress(node)) return node
   const children = node.children.flatMap((child): Nodes[] =>
     child.type === 'text' ? linked(child.value) : [linkAddresses(child as Nodes)]
   )
   return {...node, children}
+}
+
+/** What every address holds. Most texts have none of it, and trying the pattern on each cell of a record takes long. */
+const sign = /@|:\/\/|www\./i
+
+function mayHoldAddress(node: Nodes): boolean {
+  if (node.type === 'text') return sign.test(node.value)
+  return 'children' in node && (node.children as readonly Nodes[]).some(mayHoldAddress)
 }
 
 function linked(text: string): PhrasingContent[] {

@@ -53,13 +53,16 @@ function walk(path: string, value: unknown, shape: Shape | undefined, names: Cal
   if (measure !== undefined) names.push(ofMeasure(path, measure))
   else if (Array.isArray(value)) list(path, value, shape, names)
   else if (typeof value === 'object' && value !== null) {
-    const own: Readonly<Record<string, unknown>> = {...value}
-    for (const name of new Set([...Object.keys(own), ...namesOf(shape)])) {
+    for (const [name, inner] of Object.entries(value)) {
       // A name with a dot in it would be read as two.
       if (name.includes('.')) continue
-      const inner = path === '' ? name : `${path}.${name}`
-      if (own[name] === undefined || own[name] === null) names.push({path: inner, directives: 'given'})
-      else walk(inner, own[name], shapeOf(shape, name), names)
+      const place = path === '' ? name : `${path}.${name}`
+      if (inner === undefined || inner === null) names.push({path: place, directives: 'given'})
+      else walk(place, inner, shapeOf(shape, name), names)
+    }
+    for (const name of namesOf(shape)) {
+      if (!Object.hasOwn(value, name))
+        names.push({path: path === '' ? name : `${path}.${name}`, directives: 'given'})
     }
   } else {
     const words = statedWords(value)

@@ -1,3 +1,4 @@
+import type {Root} from 'mdast'
 import {toString as wordsOf} from 'mdast-util-to-string'
 import type {Finding} from '../model/finding.ts'
 import {nearestName} from '../model/nearest-name.ts'
@@ -16,7 +17,8 @@ import {fillReferenceLists, wordCitations} from './word-citations.ts'
 export interface DocumentInput extends Material {
   /** File name without ending: `chapter`, `site-oak-1`, `season`, `index`. */
   readonly name: string
-  readonly template: {readonly file: string; readonly text: string}
+  /** The tree is read from the text where it is absent. */
+  readonly template: {readonly file: string; readonly text: string; readonly tree?: Root | undefined}
   readonly findings: readonly Finding[]
   /** Names that this document can use besides the results: `{site: results.sites[0]}` for a site report. */
   readonly scope?: Readonly<Record<string, unknown>>
@@ -37,7 +39,8 @@ export interface ComposedDocument {
  */
 export function composeDocument(input: DocumentInput): ComposedDocument {
   const composition = newComposition(input)
-  const template = parseTemplate(input.template.file, input.template.text)
+  const {file, text, tree} = input.template
+  const template = tree === undefined ? parseTemplate(file, text) : {file, text, tree}
   const scope = rootScope(input.results, {findings: input.findings.map(tellable), ...input.scope})
   const blocks = evaluateTemplate(composition, template, scope)
   wordCrossReferences(composition)

@@ -32,11 +32,20 @@ const rowsShownOfMore = 200
 /** Stands where there is no number. */
 const noValue = '–'
 
+const printed = new WeakMap<ReportTable, PrintedTable>()
+
+/** A table is printed once for all the formats that show it. */
 export function printTable(table: ReportTable): PrintedTable {
+  const known = printed.get(table) ?? print(table)
+  printed.set(table, known)
+  return known
+}
+
+function print(table: ReportTable): PrintedTable {
   const bare = bareColumns(table)
   const isShown = (index: number) => table.columns[index]?.asNotes !== true && !bare.indexes.has(index)
   const notes: TableNote[] = [...wholeNotes(table), ...bare.notes]
-  const print = (cells: readonly Cell[]): PrintedCell[] =>
+  const printRow = (cells: readonly Cell[]): PrintedCell[] =>
     cells.flatMap((cell, index) => {
       const column = table.columns[index]
       if (!isShown(index)) return []
@@ -52,8 +61,8 @@ export function printTable(table: ReportTable): PrintedTable {
   const columns = table.columns.filter((_, index) => isShown(index))
   return {
     columns: columns.map((column) => ({...column, head: plainText(column.head)})),
-    rows: shown.map(print),
-    foot: (table.foot ?? []).map(print),
+    rows: shown.map(printRow),
+    foot: (table.foot ?? []).map(printRow),
     notes,
     rowsInAll: table.rows.length
   }

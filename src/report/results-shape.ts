@@ -43,9 +43,16 @@ export function shapeOf(shape: Shape | undefined, name: string): Shape | undefin
     .find((found) => found !== undefined)
 }
 
-/** The names that a thing of this shape can have. */
+const names = new WeakMap<Shape, readonly string[]>()
+
+/** The names that a thing of this shape can have. A report asks thousands of times, of some hundred shapes. */
 export function namesOf(shape: Shape | undefined): readonly string[] {
-  return alternatives(shape).flatMap(({properties}) => Object.keys(properties ?? {}))
+  if (shape === undefined) return []
+  const known = names.get(shape)
+  if (known !== undefined) return known
+  const found = alternatives(shape).flatMap(({properties}) => Object.keys(properties ?? {}))
+  names.set(shape, found)
+  return found
 }
 
 function alternatives(shape: Shape | undefined): readonly Shape[] {

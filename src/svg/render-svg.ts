@@ -1,20 +1,13 @@
 import type {LoggerInterface} from 'vega'
 import type {TopLevelSpec} from 'vega-lite'
+import type {PictureRequest} from '../model/draw-picture.ts'
 import {closedLoader} from './closed-loader.ts'
 import {loadEngine} from './engine.ts'
 import {polishSvg} from './polish-svg.ts'
 import {requireUtc} from './require-utc.ts'
 import {theme} from './theme.ts'
 
-export interface SvgRequest {
-  /** Starts every id inside the picture, so it must be unique on the page: a letter, then letters, digits, - and _. */
-  readonly id: string
-  /** Vega-Lite specification with its data inline and times in UTC. It is not changed. */
-  readonly spec: Readonly<Record<string, unknown>>
-  /** The picture's short name, in plain text. */
-  readonly title: string
-  /** What the picture shows, in sentences, in plain text. */
-  readonly description: string
+export interface SvgRequest extends PictureRequest {
   /**
    * Receives what the chart library finds doubtful, for example a logarithmic axis with a zero on it. Without this
    * function a doubt is a fault: a picture that is quietly wrong would be printed like any other.

@@ -19,21 +19,26 @@ export async function report(): Promise<void> {
   try {
     const out = join(folder, 'report')
     const builds = [timedBuild(out)]
+    const alone = [timedBuild(out, 1)]
     const input = join(folder, 'floor.json')
     await writeFile(input, JSON.stringify(await floorInput(out)))
     const floors = [timedFloor(input)]
     // In turns, so that what else the machine does falls on both.
     for (let run = 1; run < 3; run++) {
       builds.push(timedBuild(out))
+      alone.push(timedBuild(out, 1))
       floors.push(timedFloor(input))
     }
-    const pages = median(builds.map(({whole, computing, word}) => whole - computing - word))
+    const [pages, pagesAlone] = [builds, alone].map((runs) =>
+      median(runs.map(({whole, computing, word}) => whole - computing - word))
+    ) as [number, number]
     const word = median(builds.map((build) => build.word))
     const drawing = median(floors.map((floor) => floor.drawing))
     const rasterising = median(floors.map((floor) => floor.rasterising))
     console.log(
       `example study, every page and Markdown file, statistics and Word apart: ${pages.toFixed(2)} s; ` +
-        `floor ${drawing.toFixed(2)} s; ratio ${(pages / drawing).toFixed(2)} (limit 2)`
+        `floor ${drawing.toFixed(2)} s; ratio ${(pages / drawing).toFixed(2)} (limit 2); ` +
+        `on one core ${pagesAlone.toFixed(2)} s, ratio ${(pagesAlone / drawing).toFixed(2)}`
     )
     console.log(`statistics: ${median(builds.map(({computing}) => computing)).toFixed(2)} s`)
     console.log(
@@ -46,9 +51,10 @@ export async function report(): Promise<void> {
 }
 
 /** Seconds of a whole process, and of those of its stages that are counted apart. */
-function timedBuild(out: string): {whole: number; computing: number; word: number} {
+function timedBuild(out: string, cores?: number): {whole: number; computing: number; word: number} {
   const start = performance.now()
-  const args = [pitfolio, 'build', example, '--out', out, '--force', '--quiet', '--timings', '--cores', '1']
+  const limit = cores === undefined ? [] : ['--cores', `${cores}`]
+  const args = [pitfolio, 'build', example, '--out', out, '--force', '--quiet', '--timings', ...limit]
   const {status, stderr} = spawnSync(process.execPath, args, {encoding: 'utf8'})
   const whole = (performance.now() - start) / 1000
   if (status !== 0) throw new Error(stderr)

@@ -4,6 +4,7 @@ import {pathToFileURL} from 'node:url'
 import {expect, test} from 'vitest'
 import {packageRoot} from '../../src/files/package-root.ts'
 import {readAssets} from '../../src/files/read-assets.ts'
+import {parseTemplate} from '../../src/report/parse-template.ts'
 import {temporaryFolder, writeFiles} from './study-on-disk.ts'
 
 test('templates are read by name, without the starter and the pages of the documentation', async () => {
@@ -16,6 +17,15 @@ test('templates are read by name, without the starter and the pages of the docum
   expect(toolVersion).toBe(
     (JSON.parse(readFileSync(new URL('package.json', root), 'utf8')) as {version: string}).version
   )
+})
+
+test('the trees that a build leaves beside the package are those of its templates', async () => {
+  const {templates, templateTrees} = await readAssets()
+  const texts = [...templates].flatMap(([name, text]) => (name.endsWith('.md') ? [text] : []))
+  expect(texts.length).toBeGreaterThan(3)
+  // As JSON holds them: without what is undefined.
+  for (const text of texts)
+    expect(templateTrees.get(text)).toEqual(JSON.parse(JSON.stringify(parseTemplate('x.md', text).tree)))
 })
 
 test('the package is found from any depth of it, past the package.json of others', () => {
