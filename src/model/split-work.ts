@@ -1,5 +1,5 @@
 /** One row a part: a replicate of a bootstrap. */
-export type Rows = readonly (readonly number[])[]
+export type Rows = readonly ArrayLike<number>[]
 
 /** The rows of parts first ... end - 1, whichever ranges were asked for before. */
 export type RowsOfParts = (first: number, end: number) => Rows

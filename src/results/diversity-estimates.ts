@@ -105,7 +105,7 @@ export function plainEstimates(
 }
 
 function part(rows: Replicates, from: number, columns: number): number[][] {
-  return rows.map((row) => row.slice(from, from + columns))
+  return rows.map((row) => Array.from({length: columns}, (_, column) => row[from + column] ?? Number.NaN))
 }
 
 /** Standard error of a curve where the bootstrap was asked: at a size, or at a coverage. */

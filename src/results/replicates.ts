@@ -55,21 +55,32 @@ export function replicateRanges(task: ReplicateTask): RowsOfParts {
   const {sample, seed, stream, sizes, coverages, commonCoverage} = task
   const alongSizes = curveStatistics(sizes)
   const atCommon = commonCoverage === undefined ? () => [] : coverageStatistics(commonCoverage)
-  return (first, end) =>
-    bootstrapReplicates(sample, randomStream(seed, stream), first, end, (drawn) => {
+  const columns = replicateColumns(task)
+  return (first, end) => {
+    // One block for the rows of a range: thousands of them apart would be as many things to collect and to send.
+    const block = new Float64Array(Math.max(0, end - first) * columns.inAll)
+    let used = 0
+    return bootstrapReplicates(sample, randomStream(seed, stream), first, end, (drawn) => {
+      const row = block.subarray(used, used + columns.inAll)
+      used += columns.inAll
       const curve = alongSizes(drawn)
-      return [
-        ...asymptoticStatistics(drawn),
-        ...curve,
-        ...diversityAlongCoverage(drawn, sizes, curve, coverages),
-        ...atCommon(drawn)
-      ]
+      row.set(asymptoticStatistics(drawn), columns.asymptotic)
+      row.set(curve, columns.curve)
+      row.set(diversityAlongCoverage(drawn, sizes, curve, coverages), columns.coverageCurve)
+      row.set(atCommon(drawn), columns.common)
+      return row
     })
+  }
 }
 
-/** Where the columns of each part of a row begin. */
-export function replicateColumns({sizes, coverages}: Pick<ReplicateTask, 'sizes' | 'coverages'>) {
+/** Where the columns of each part of a row begin, and how many there are. */
+export function replicateColumns({
+  sizes,
+  coverages,
+  commonCoverage
+}: Pick<ReplicateTask, 'sizes' | 'coverages' | 'commonCoverage'>) {
   const curve = 2
   const coverageCurve = curve + 4 * sizes.length
-  return {asymptotic: 0, curve, coverageCurve, common: coverageCurve + 3 * coverages.length}
+  const common = coverageCurve + 3 * coverages.length
+  return {asymptotic: 0, curve, coverageCurve, common, inAll: common + (commonCoverage === undefined ? 0 : 3)}
 }

@@ -8,13 +8,13 @@ import type {ReplicatedStream} from './random-stream.ts'
  * draws from its own stream, so that ranges computed apart and joined give the same numbers. No replicates at all
  * where coverage, and with it the assemblage, is not defined; an empty row for a replicate without any species.
  */
-export function bootstrapReplicates(
+export function bootstrapReplicates<Row extends ArrayLike<number>>(
   sample: FrequencyCounts,
   stream: ReplicatedStream,
   first: number,
   end: number,
-  statistics: (sample: FrequencyCounts) => readonly number[]
-): (readonly number[])[] {
+  statistics: (sample: FrequencyCounts) => Row
+): (Row | readonly [])[] {
   const assemblage = estimatedAssemblage(sample)
   if (assemblage === undefined) return []
   return [...stream.replicates(first, end)].map((replicate) => {

@@ -16,7 +16,7 @@
  * @example bootstrapStandardErrors([], 1) // => [undefined]
  */
 export function bootstrapStandardErrors(
-  replicates: readonly (readonly number[])[],
+  replicates: readonly ArrayLike<number>[],
   statistics: number
 ): (number | undefined)[] {
   return Array.from({length: statistics}, (_, i) => {

@@ -21,22 +21,21 @@ import {expectedSize} from './size-for-coverage.ts'
 export function diversityAlongCoverage(
   sample: FrequencyCounts,
   sizes: readonly number[],
-  curve: readonly number[],
+  curve: ArrayLike<number>,
   coverages: readonly number[]
 ): number[] {
   const reached = estimatedCoverage(sample)
   const last = sizes.findLastIndex((size) => size <= sample.size)
-  const row: number[] = []
+  const row = new Array<number>(3 * coverages.length)
+  let at = 0
   let above = 0
   let before = 0
   for (const coverage of coverages) {
     if (coverage >= reached) {
       const size = expectedSize(sample, coverage)
-      row.push(
-        expectedDiversity(sample, 0, size),
-        expectedDiversity(sample, 1, size),
-        expectedDiversity(sample, 2, size)
-      )
+      row[at++] = expectedDiversity(sample, 0, size)
+      row[at++] = expectedDiversity(sample, 1, size)
+      row[at++] = expectedDiversity(sample, 2, size)
       continue
     }
     // Coverages mostly rise, and then the search goes on where it ended.
@@ -48,7 +47,7 @@ export function diversityAlongCoverage(
     const along = width > 0 ? Math.max(0, (coverage - curve[4 * below]!) / width) : 0
     for (let column = 1; column <= 3; column++) {
       const low = curve[4 * below + column]!
-      row.push(low + along * (curve[4 * above + column]! - low))
+      row[at++] = low + along * (curve[4 * above + column]! - low)
     }
   }
   return row

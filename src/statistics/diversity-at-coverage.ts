@@ -35,7 +35,7 @@ export interface DiversityAtCoverage {
 export function diversityAtCoverage(
   sample: FrequencyCounts,
   target: number,
-  replicates: readonly (readonly number[])[] = [],
+  replicates: readonly ArrayLike<number>[] = [],
   confidence?: number
 ): DiversityAtCoverage {
   const size = sizeForCoverage(sample, target)

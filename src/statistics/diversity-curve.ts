@@ -34,7 +34,7 @@ export interface CurvePoint {
 export function diversityCurve(
   sample: FrequencyCounts,
   sizes: readonly number[],
-  replicates: readonly (readonly number[])[] = [],
+  replicates: readonly ArrayLike<number>[] = [],
   confidence?: number
 ): CurvePoint[] {
   const errors = bootstrapStandardErrors(replicates, 4 * sizes.length)
@@ -62,19 +62,17 @@ export function diversityCurve(
 }
 
 /** What a replicate must yield for the curve: coverage and the three diversities, size after size. */
-export function curveStatistics(sizes: readonly number[]): (sample: FrequencyCounts) => number[] {
+export function curveStatistics(sizes: readonly number[]): (sample: FrequencyCounts) => Float64Array {
   const inSubsamples = expectedInSubsamples(sizes)
   return (sample) => {
-    const known = inSubsamples(sample)
-    const row: number[] = []
+    const below = inSubsamples(sample)
+    const row = new Float64Array(4 * sizes.length)
     for (const [i, size] of sizes.entries()) {
-      const {coverage, richness, entropy} = known[i] ?? {}
-      row.push(
-        coverage ?? expectedCoverage(sample, size),
-        richness ?? expectedDiversity(sample, 0, size),
-        entropy === undefined ? expectedDiversity(sample, 1, size) : Math.exp(entropy),
-        expectedDiversity(sample, 2, size)
-      )
+      const isBelow = !Number.isNaN(below[3 * i])
+      row[4 * i] = isBelow ? below[3 * i]! : expectedCoverage(sample, size)
+      row[4 * i + 1] = isBelow ? below[3 * i + 1]! : expectedDiversity(sample, 0, size)
+      row[4 * i + 2] = isBelow ? Math.exp(below[3 * i + 2]!) : expectedDiversity(sample, 1, size)
+      row[4 * i + 3] = expectedDiversity(sample, 2, size)
     }
     return row
   }

@@ -11,24 +11,17 @@ export function drawSample(assemblage: Assemblage, stream: RandomStream): Freque
 }
 
 /** Species by species, each binomial in what the species before have left: exactly multinomial. */
-function drawIndividuals(
-  {seen, size, unseenEach, unseenSpecies}: Assemblage,
-  stream: RandomStream
-): number[] {
+function drawIndividuals(assemblage: Assemblage, stream: RandomStream): number[] {
+  const {seen, size, unseenSpecies} = assemblage
   const counts: number[] = []
-  const unseen = unseenEach * unseenSpecies
-  // Sums from the end, so that the last conditional probability is 1 and not nearly 1.
-  const remaining: number[] = []
-  for (let i = seen.length - 1, rest = unseen; i >= 0; i--) {
-    rest += seen[i]!
-    remaining[i] = rest
-  }
+  const chances = conditionalChances(assemblage)
   let left = size
   for (let i = 0; i < seen.length && left > 0; i++) {
-    const count = binomialDraw(stream, left, seen[i]! / remaining[i]!)
+    const count = binomialDraw(stream, left, chances[i]!)
     left -= count
     counts.push(count)
   }
+  if (left === 0) return counts
   // Of unseen species only those drawn matter, however many there are.
   const drawn = new Map<number, number>()
   for (; left > 0; left--) {
@@ -36,6 +29,23 @@ function drawIndividuals(
     drawn.set(species, (drawn.get(species) ?? 0) + 1)
   }
   return [...counts, ...drawn.values()]
+}
+
+const chancesOf = new WeakMap<Assemblage, readonly number[]>()
+
+/** The chance of each species among itself and those after it: the same for every draw from the assemblage. */
+function conditionalChances(assemblage: Assemblage): readonly number[] {
+  const known = chancesOf.get(assemblage)
+  if (known !== undefined) return known
+  const {seen, unseenEach, unseenSpecies} = assemblage
+  const chances = new Array<number>(seen.length)
+  // Sums from the end, so that the last conditional probability is 1 and not nearly 1.
+  for (let i = seen.length - 1, rest = unseenEach * unseenSpecies; i >= 0; i--) {
+    rest += seen[i]!
+    chances[i] = seen[i]! / rest
+  }
+  chancesOf.set(assemblage, chances)
+  return chances
 }
 
 function drawIncidences({seen, size, unseenEach, unseenSpecies}: Assemblage, stream: RandomStream): number[] {

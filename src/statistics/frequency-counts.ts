@@ -85,7 +85,7 @@ function frequencyClasses(counts: readonly number[]): FrequencyClass[] {
   for (const count of counts) {
     if (!Number.isSafeInteger(count) || count < 0) throw new RangeError(`${count} is not a count`)
   }
-  const rising = Float64Array.from(counts).sort()
+  const rising = new Float64Array(counts).sort()
   const classes: FrequencyClass[] = []
   for (let start = 0; start < rising.length; ) {
     const count = rising[start]!

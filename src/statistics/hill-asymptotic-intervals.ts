@@ -19,7 +19,7 @@ import {withBootstrapInterval} from './with-bootstrap-interval.ts'
  */
 export function hillAsymptoticIntervals(
   sample: FrequencyCounts,
-  replicates: readonly (readonly number[])[],
+  replicates: readonly ArrayLike<number>[],
   confidence?: number
 ): AsymptoticDiversity {
   const {q0, q1, q2} = hillAsymptotic(sample, confidence)

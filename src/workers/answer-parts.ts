@@ -1,5 +1,5 @@
 import {workerData} from 'node:worker_threads'
-import type {RowsOfParts} from '../model/split-work.ts'
+import type {Rows, RowsOfParts} from '../model/split-work.ts'
 import {
   type PartsAnswer,
   type PartsRequest,
@@ -18,8 +18,16 @@ export function answerParts(rowsOf: (task: unknown) => RowsOfParts): void {
     for (; range !== undefined; range = takeParts(request)) {
       const {first, end} = range
       const answer: PartsAnswer = {id: request.id, first, rows: rows(first, end)}
-      port.postMessage(answer)
+      port.postMessage(answer, buffersOf(answer.rows))
       tellAnswered(request.control)
     }
   })
+}
+
+/** What is handed over rather than copied. */
+function buffersOf(rows: Rows): ArrayBuffer[] {
+  const buffers = rows.flatMap((row) =>
+    row instanceof Float64Array && row.buffer instanceof ArrayBuffer ? [row.buffer] : []
+  )
+  return [...new Set(buffers)]
 }
