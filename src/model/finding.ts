@@ -33,6 +33,8 @@ export interface Finding {
 export interface RowBalance {
   readonly table: TableName
   readonly file: string
+  /** Encoding and separator that the file was read with, in words. */
+  readonly readAs: string
   readonly read: number
   readonly used: number
   readonly setAside: number

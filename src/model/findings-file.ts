@@ -45,6 +45,7 @@ const balance = z
   .strictObject({
     table,
     file: z.string(),
+    readAs: z.string().describe('Encoding and separator that the file was read with.'),
     read: rows.describe('Data rows in the file: used and set aside together.'),
     used: rows,
     setAside: rows,

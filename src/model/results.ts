@@ -310,6 +310,7 @@ export const recordsSchema = z
       z.strictObject({
         table: text,
         file: text,
+        readAs: text.describe('Encoding and separator that the file was read with.'),
         read: measure,
         used: measure,
         setAside: measure,

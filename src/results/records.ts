@@ -18,9 +18,10 @@ export function recordsResult({findings, balance, judgedOtherwise}: UsableStudy)
   const found = (label: string, of: readonly Finding[]) => counted(label, of.length, words.findings)
   const bySeverity = (severity: Severity) => findings.filter((finding) => finding.severity === severity)
   return {
-    tables: tables.map(({table, file, read, used, setAside, byCode}) => ({
+    tables: tables.map(({table, file, readAs, read, used, setAside, byCode}) => ({
       table,
       file,
+      readAs,
       read: rows(`Rows read, ${file}`, read),
       used: rows(`Rows used, ${file}`, used),
       setAside: rows(`Rows set aside, ${file}`, setAside),

@@ -3,6 +3,7 @@ import type {Finding, JudgedOtherwise, RowBalance, RowReference, Severity} from 
 import {formatPlace} from '../model/place.ts'
 import type {Study, UsableStudy} from '../model/study.ts'
 import {rules} from './index.ts'
+import {readAs} from './read-as.ts'
 import type {Found, Rule} from './rule.ts'
 import {studyIndex} from './study-index.ts'
 
@@ -112,6 +113,7 @@ function balanceOf(
       {
         table,
         file: source.file,
+        readAs: readAs(source),
         read: source.rowsRead,
         used: source.rowsRead - rows.size,
         setAside: rows.size,

@@ -1,4 +1,4 @@
-import {symlinkSync} from 'node:fs'
+import {readFileSync, symlinkSync, writeFileSync} from 'node:fs'
 import {join} from 'node:path'
 import {fileURLToPath} from 'node:url'
 import {describe, expect, test} from 'vitest'
@@ -25,6 +25,16 @@ test('a sound study has no finding, names the next step and ends with 0', async 
     `No findings; all ${rowsIn(study)} rows are used.`,
     `Next: pitfolio build ${study}`
   ])
+})
+
+test('a file that was read otherwise than most are is told with its encoding and separator', async () => {
+  const study = studyOnDisk()
+  const sites = readFileSync(join(study, 'sites.csv'), 'latin1').replaceAll(',', ';')
+  writeFileSync(join(study, 'sites.csv'), Buffer.from(`\ufeff${sites}`, 'utf16le'))
+  const {out} = await run(['check', study])
+  expect(out).toContain('  table       read as               rows  used  set aside\n')
+  expect(out).toContain('  sites.csv   UTF-16 LE, semicolon     2     2          0\n')
+  expect(out).toMatch(/ {2}catch\.csv {3}UTF-8, comma /)
 })
 
 test('errors come before cautions, each with place, cell, remedy and reason, and end with 1', async () => {

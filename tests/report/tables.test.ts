@@ -266,7 +266,7 @@ test('names left out of diversity are listed with the reason and footed by their
 })
 
 test('rows read are rows used and rows set aside, and each row set aside has its rule', () => {
-  for (const [, , read, used, setAside] of rowsOf('row-balance'))
+  for (const [, , , read, used, setAside] of rowsOf('row-balance'))
     expect(read).toBe(Number(used) + Number(setAside))
   expect(sum(below('row-balance', 'Set aside'))).toBe(2)
   expect(rowsOf('rows-set-aside')).toEqual([

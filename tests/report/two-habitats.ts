@@ -319,6 +319,7 @@ export const twoHabitats: Results = {
       {
         table: 'visits',
         file: 'visits.csv',
+        readAs: 'UTF-8, comma',
         read: rows(13),
         used: rows(12),
         setAside: rows(1),
@@ -327,6 +328,7 @@ export const twoHabitats: Results = {
       {
         table: 'catch',
         file: 'catch.csv',
+        readAs: 'UTF-8, comma',
         read: rows(9),
         used: rows(8),
         setAside: rows(1),

@@ -16,10 +16,11 @@ test('the balance of rows and the counts of findings are those of the check', ()
       finding('early', 'note')
     ],
     balance: [
-      {table: 'catch', file: 'catch.csv', read: 8, used: 8, setAside: 0, byCode: {}},
+      {table: 'catch', file: 'catch.csv', readAs: 'UTF-8, comma', read: 8, used: 8, setAside: 0, byCode: {}},
       {
         table: 'visits',
         file: 'visits.csv',
+        readAs: 'Windows-1252, semicolon',
         read: 11,
         used: 8,
         setAside: 3,
@@ -28,10 +29,14 @@ test('the balance of rows and the counts of findings are those of the check', ()
     ]
   })
   expect(
-    records.tables.map(({table, read, used, setAside}) => [table, ...[read, used, setAside].map(numberOf)])
+    records.tables.map(({table, readAs, read, used, setAside}) => [
+      table,
+      readAs,
+      ...[read, used, setAside].map(numberOf)
+    ])
   ).toEqual([
-    ['visits', 11, 8, 3],
-    ['catch', 8, 8, 0]
+    ['visits', 'Windows-1252, semicolon', 11, 8, 3],
+    ['catch', 'UTF-8, comma', 8, 8, 0]
   ])
   expect(records.tables[0]!.reasons.map(({code, rows}) => [code, numberOf(rows)])).toEqual([
     ['another', 1],

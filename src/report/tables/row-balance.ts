@@ -11,13 +11,15 @@ export const rowBalance: TableDefinition = {
       columns: [
         wordColumn('Table'),
         wordColumn('File'),
+        wordColumn('Read as'),
         numberColumn('Read', 'rows'),
         numberColumn('Used', 'rows'),
         numberColumn('Set aside', 'rows')
       ],
-      rows: results.records.tables.map(({table, file, read, used, setAside}) => [
+      rows: results.records.tables.map(({table, file, readAs, read, used, setAside}) => [
         cell.text(table),
         cell.place(file),
+        cell.text(readAs),
         cell.measure(read),
         cell.measure(used),
         cell.measure(setAside)
@@ -25,6 +27,7 @@ export const rowBalance: TableDefinition = {
       foot: [
         [
           cell.text('All tables'),
+          cell.blank,
           cell.blank,
           cell.blank,
           cell.blank,
