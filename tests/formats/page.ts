@@ -1,5 +1,6 @@
 import {readFileSync} from 'node:fs'
-import {html, type PageInput, type ReportPage} from '../../src/formats/index.ts'
+import {html, type PageInput} from '../../src/formats/index.ts'
+import type {ReportPage} from '../../src/formats/page-kind.ts'
 import type {DocumentInput} from '../../src/report/compose-document.ts'
 import {composed} from '../report/compose.ts'
 
