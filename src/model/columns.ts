@@ -29,6 +29,8 @@ export interface Column {
   readonly words?: readonly string[]
   /** For the data dictionary: one sentence without its full stop. */
   readonly meaning: string
+  /** What people head such a column with. Never read as it, only asked about: a guess would change a number. */
+  readonly otherHeads?: readonly string[]
 }
 
 export interface TableDescription {
@@ -62,6 +64,26 @@ export const lifeStageWords = ['adult', 'larva', 'juvenile', 'pupa', 'egg', 'nym
 export const rimWords = ['flush', 'sunken', 'proud'] as const
 export const coordinatesShownWords = ['exact', '0.001', '0.01', '0.1', 'none'] as const
 
+/** Other heads of columns that stand in several tables. */
+const otherHeads = {
+  site_id: ['site', 'plot', 'plot id', 'location', 'station'],
+  trap_id: ['trap', 'trap no', 'trap number', 'pitfall', 'cup'],
+  collected: [
+    'emptied',
+    'date emptied',
+    'date out',
+    'date collected',
+    'collection date',
+    'end',
+    'end date',
+    'to',
+    'date'
+  ],
+  taxon: ['species', 'species name', 'scientific name', 'latin name', 'name', 'taxon name'],
+  latitude: ['lat', 'decimal latitude'],
+  longitude: ['lon', 'long', 'lng', 'decimal longitude']
+} as const
+
 const remarks: Column = {
   name: 'remarks',
   kind: 'text',
@@ -78,20 +100,34 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
         name: 'site_id',
         kind: 'id',
         required: true,
-        meaning: 'short name of the site, used in every other table'
+        meaning: 'short name of the site, used in every other table',
+        otherHeads: otherHeads.site_id
       },
       {
         name: 'habitat',
         kind: 'id',
         required: true,
-        meaning: 'habitat of the site, one of the habitats of study.yaml'
+        meaning: 'habitat of the site, one of the habitats of study.yaml',
+        otherHeads: ['habitat type', 'vegetation type', 'veg type', 'treatment', 'land use']
       },
       {name: 'site_name', kind: 'text', meaning: 'name of the site for readers'},
       {name: 'country', kind: 'text', meaning: 'country'},
       {name: 'region', kind: 'text', meaning: 'region, county or province'},
       {name: 'locality', kind: 'text', meaning: 'nearest named place'},
-      {name: 'latitude', kind: 'latitude', unit: 'degrees', meaning: 'decimal degrees north'},
-      {name: 'longitude', kind: 'longitude', unit: 'degrees', meaning: 'decimal degrees east'},
+      {
+        name: 'latitude',
+        kind: 'latitude',
+        unit: 'degrees',
+        meaning: 'decimal degrees north',
+        otherHeads: otherHeads.latitude
+      },
+      {
+        name: 'longitude',
+        kind: 'longitude',
+        unit: 'degrees',
+        meaning: 'decimal degrees east',
+        otherHeads: otherHeads.longitude
+      },
       {name: 'datum', kind: 'text', meaning: 'geodetic datum of the coordinates'},
       {
         name: 'coordinate_uncertainty_m',
@@ -150,12 +186,36 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
     file: 'traps.csv',
     row: 'one row per trap',
     columns: [
-      {name: 'trap_id', kind: 'id', required: true, meaning: 'short name of the trap'},
-      {name: 'site_id', kind: 'id', required: true, meaning: 'site where the trap stands'},
+      {
+        name: 'trap_id',
+        kind: 'id',
+        required: true,
+        meaning: 'short name of the trap',
+        otherHeads: otherHeads.trap_id
+      },
+      {
+        name: 'site_id',
+        kind: 'id',
+        required: true,
+        meaning: 'site where the trap stands',
+        otherHeads: otherHeads.site_id
+      },
       {name: 'trap_type', kind: 'id', meaning: 'one of the trap types of study.yaml'},
       {name: 'fluid', kind: 'id', meaning: 'one of the fluids of study.yaml'},
-      {name: 'latitude', kind: 'latitude', unit: 'degrees', meaning: 'decimal degrees north'},
-      {name: 'longitude', kind: 'longitude', unit: 'degrees', meaning: 'decimal degrees east'},
+      {
+        name: 'latitude',
+        kind: 'latitude',
+        unit: 'degrees',
+        meaning: 'decimal degrees north',
+        otherHeads: otherHeads.latitude
+      },
+      {
+        name: 'longitude',
+        kind: 'longitude',
+        unit: 'degrees',
+        meaning: 'decimal degrees east',
+        otherHeads: otherHeads.longitude
+      },
       {name: 'x_m', kind: 'number', unit: 'm', meaning: 'metres east of the corner of the site'},
       {name: 'y_m', kind: 'number', unit: 'm', meaning: 'metres north of the corner of the site'},
       {name: 'installed', kind: 'day', meaning: 'day on which the trap was dug in'},
@@ -168,21 +228,39 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
     file: 'visits.csv',
     row: 'one row per trap exposure, from opening to collection',
     columns: [
-      {name: 'trap_id', kind: 'id', required: true, meaning: 'trap'},
+      {name: 'trap_id', kind: 'id', required: true, meaning: 'trap', otherHeads: otherHeads.trap_id},
       {
         name: 'opened',
         kind: 'moment',
         required: true,
         mayBeEmpty: true,
-        meaning: 'when the trap was opened or emptied the time before'
+        meaning: 'when the trap was opened or emptied the time before',
+        otherHeads: [
+          'set',
+          'set on',
+          'date set',
+          'date in',
+          'date opened',
+          'open',
+          'start',
+          'start date',
+          'from'
+        ]
       },
-      {name: 'collected', kind: 'moment', required: true, meaning: 'when the catch was collected'},
+      {
+        name: 'collected',
+        kind: 'moment',
+        required: true,
+        meaning: 'when the catch was collected',
+        otherHeads: otherHeads.collected
+      },
       {
         name: 'condition',
         kind: 'word',
         words: conditionWords,
         decisive: true,
-        meaning: 'state in which the trap was found; empty means intact'
+        meaning: 'state in which the trap was found; empty means intact',
+        otherHeads: ['state', 'status', 'trap condition']
       },
       {
         name: 'failed_on',
@@ -221,18 +299,37 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
         kind: 'id',
         required: true,
         mayBeEmpty: true,
-        meaning: 'trap; may be empty for a catch pooled in the field'
+        meaning: 'trap; may be empty for a catch pooled in the field',
+        otherHeads: otherHeads.trap_id
       },
       {
         name: 'collected',
         kind: 'moment',
         required: true,
         mayBeEmpty: true,
-        meaning: 'when the catch was collected; may be empty for a catch pooled in the field'
+        meaning: 'when the catch was collected; may be empty for a catch pooled in the field',
+        otherHeads: otherHeads.collected
       },
-      {name: 'taxon', kind: 'id', required: true, meaning: 'name as identified'},
-      {name: 'count', kind: 'count', required: true, meaning: 'individuals counted'},
-      {name: 'site_id', kind: 'id', meaning: 'site, for catches pooled in the field'},
+      {
+        name: 'taxon',
+        kind: 'id',
+        required: true,
+        meaning: 'name as identified',
+        otherHeads: otherHeads.taxon
+      },
+      {
+        name: 'count',
+        kind: 'count',
+        required: true,
+        meaning: 'individuals counted',
+        otherHeads: ['n', 'no', 'number', 'individuals', 'individual count', 'abundance', 'total', 'quantity']
+      },
+      {
+        name: 'site_id',
+        kind: 'id',
+        meaning: 'site, for catches pooled in the field',
+        otherHeads: otherHeads.site_id
+      },
       {name: 'round', kind: 'id', meaning: 'round, for catches pooled in the field'},
       {
         name: 'pooled_traps',
@@ -264,7 +361,13 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
     row: 'one row per name used in the catch',
     optional: true,
     columns: [
-      {name: 'taxon', kind: 'id', required: true, meaning: 'name as used in the catch'},
+      {
+        name: 'taxon',
+        kind: 'id',
+        required: true,
+        meaning: 'name as used in the catch',
+        otherHeads: otherHeads.taxon
+      },
       {name: 'rank', kind: 'text', meaning: 'rank of the name; morphospecies allowed'},
       {name: 'class', kind: 'text', meaning: 'class'},
       {name: 'order', kind: 'text', meaning: 'order'},
@@ -293,7 +396,7 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
     row: 'one row per day',
     optional: true,
     columns: [
-      {name: 'date', kind: 'day', required: true, meaning: 'day'},
+      {name: 'date', kind: 'day', required: true, meaning: 'day', otherHeads: ['day']},
       {name: 'rain_mm', kind: 'number', unit: 'mm', meaning: 'rain of the day'},
       {name: 'temp_min_c', kind: 'number', unit: 'degrees Celsius', meaning: 'lowest temperature'},
       {name: 'temp_max_c', kind: 'number', unit: 'degrees Celsius', meaning: 'highest temperature'}

@@ -8,7 +8,7 @@ import {z} from 'zod'
 const text = z.string().min(1)
 const positive = z.number().positive()
 const notNegative = z.number().min(0)
-const isoDay = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'expected a day such as 2026-05-31')
+const isoDay = z.string().regex(/^\d{4}-\d{2}-\d{2}$/, 'a day is written 2026-05-31')
 
 const person = z.strictObject({
   name: text.describe('Name as it should be cited.'),
@@ -101,14 +101,18 @@ const scopeName = z
     'a scope is named in letters, digits, - and _, such as ground-beetles; its `label` may be anything'
   )
 
-const columnSource = z.union([
-  text,
-  z
-    .strictObject({join: z.array(text).min(1), with: z.string().optional()})
-    .describe('Several columns joined to one.'),
-  z.strictObject({first_of: z.array(text).min(1)}).describe('The first filled of several columns.'),
-  z.strictObject({value: z.union([z.string(), z.number()])}).describe('The same value for every row.')
-])
+const columnSource = z
+  .union([
+    text,
+    z
+      .strictObject({join: z.array(text).min(1), with: z.string().optional()})
+      .describe('Several columns joined to one.'),
+    z.strictObject({first_of: z.array(text).min(1)}).describe('The first filled of several columns.'),
+    z.strictObject({value: z.union([z.string(), z.number()])}).describe('The same value for every row.')
+  ])
+  .describe(
+    'A header of yours; {join: [Plot, Trap], with: "-"} for several columns joined to one, {first_of: [Name, Old name]} for the first that is filled, {value: wood} for the same in every row.'
+  )
 
 const table = <T extends z.ZodType>(value: T) =>
   z.strictObject({

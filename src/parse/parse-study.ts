@@ -56,7 +56,8 @@ export async function parseStudy(source: StudySource): Promise<StudyOutcome> {
   }
   const season = bySite ? statedSeason(settings) : undefined
   if (season !== undefined && 'code' in season) unreadable.push(season)
-  if (unreadable.length > 0) return {unreadable}
+  // A slip in study.yaml is often why a column is missed.
+  if (unreadable.length > 0) return {unreadable: [...read.problems, ...unreadable]}
   const rows = (name: TableName): readonly TypedRow[] => found[name]?.rows ?? []
   const taxa = rows('taxa') as unknown as readonly Taxon[]
   const settledNames = settleNames(rows('catch'), taxa, found.catch?.source)

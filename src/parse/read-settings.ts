@@ -1,8 +1,10 @@
-import {z} from 'zod'
+import type {z} from 'zod'
 import {nearestName} from '../model/nearest-name.ts'
 import {type Settings, settingsSchema} from '../model/settings.ts'
 import type {Problem} from '../model/study.ts'
 import {readYaml, type YamlOutcome, type YamlPath} from './read-yaml.ts'
+import {namesWithin} from './setting-shape.ts'
+import {settingWords} from './setting-words.ts'
 
 export type SettingsOutcome =
   | {
@@ -45,14 +47,14 @@ export function readSettings(file: string, text: string): SettingsOutcome {
 }
 
 function validate(written: object, yaml: Extract<YamlOutcome, {value: unknown}>): SettingsOutcome {
-  const problems: Problem[] = []
+  const problems: Problem[] = emptyUnknown(written, yaml)
   // `key:` with nothing behind it is how people leave a line for later: the same as no line at all.
   let value: unknown = withoutEmpty(written)
   for (let round = 0; round < 100; round++) {
     const outcome = settingsSchema.safeParse(value)
     if (outcome.success) return {settings: outcome.data, problems, place: placeOf(yaml)}
     for (const issue of outcome.error.issues) {
-      for (const {path, problem} of settingProblems(issue, yaml)) {
+      for (const {path, problem} of settingProblems(issue, yaml, value)) {
         problems.push(problem)
         value = withoutPath(value, path)
       }
@@ -69,15 +71,17 @@ function placeOf(
 
 function settingProblems(
   issue: z.core.$ZodIssue,
-  yaml: Extract<YamlOutcome, {value: unknown}>
+  yaml: Extract<YamlOutcome, {value: unknown}>,
+  value: unknown
 ): readonly {path: YamlPath; problem: Problem}[] {
   const path = issue.path.map((part) => (typeof part === 'symbol' ? String(part) : part))
   if (issue.code !== 'unrecognized_keys') {
-    const message = `\`${path.join('.')}\`: ${readable(issue)}`
-    return [{path, problem: {code: 'invalid-setting', place: placeOf(yaml)(path), message, setsAside: false}}]
+    const words = settingWords(path, valueAt(value, path), ownWords(issue))
+    const place = placeOf(yaml)(path)
+    return [{path, problem: {code: 'invalid-setting', place, ...words, setsAside: false}}]
   }
   return issue.keys.map((key) => {
-    const meant = nearestName(key, knownKeys(path))
+    const meant = nearestName(key, namesWithin(path))
     const full = [...path, key]
     const problem: Problem = {
       code: 'unknown-setting',
@@ -90,28 +94,25 @@ function settingProblems(
   })
 }
 
-/** Zod's sentence, in this project's grammar: lower case, no full stop. */
-function readable(issue: z.core.$ZodIssue): string {
-  const {message} = issue
-  return message.charAt(0).toLowerCase() + message.slice(1).replace(/\.$/, '')
+/** A sentence that our schema has for this value; zod's own speak of strings, records and arrays. */
+function ownWords({code, message}: z.core.$ZodIssue): string | undefined {
+  return code === 'invalid_format' || code === 'custom' || code === 'invalid_key' ? message : undefined
 }
 
-/** The settings that may stand below a path, for suggestions. */
-function knownKeys(path: YamlPath): readonly string[] {
-  let schema: unknown = z.toJSONSchema(settingsSchema, {io: 'input'})
-  for (const part of path) {
-    const {properties, items, additionalProperties} = schema as JsonSchema
-    schema = properties?.[String(part)] ?? items ?? additionalProperties ?? {}
-  }
-  const {properties, anyOf} = schema as JsonSchema
-  return Object.keys(properties ?? anyOf?.find((option) => option.properties)?.properties ?? {})
+function valueAt(value: unknown, path: YamlPath): unknown {
+  return path.reduce<unknown>((inner, name) => Object(inner)[name], value)
 }
 
-interface JsonSchema {
-  readonly properties?: Readonly<Record<string, JsonSchema>>
-  readonly items?: JsonSchema
-  readonly additionalProperties?: JsonSchema
-  readonly anyOf?: readonly JsonSchema[]
+/**
+ * Names with nothing behind them that are no settings: in braces a decimal comma makes such a name of the decimals,
+ * `{rim_diameter_mm: 7,5}`.
+ */
+function emptyUnknown(written: object, yaml: Extract<YamlOutcome, {value: unknown}>): Problem[] {
+  const issues = settingsSchema.safeParse(written).error?.issues ?? []
+  return issues
+    .flatMap((issue) => (issue.code === 'unrecognized_keys' ? settingProblems(issue, yaml, written) : []))
+    .filter(({path}) => valueAt(written, path) === null)
+    .map(({problem}) => problem)
 }
 
 function withoutEmpty(value: unknown): unknown {

@@ -8,7 +8,7 @@ import {decodeText, type Encoding, encodingOfStart, NotUtf8} from './decode-text
 import {delimiterOf} from './delimiter.ts'
 import {findHeader, isComment} from './find-header.ts'
 import type {CellConventions} from './read-cell.ts'
-import type {ColumnMap} from './resolve-columns.ts'
+import {type ColumnMap, namedHeaders} from './resolve-columns.ts'
 import {emptyFile, encodingGuessed, headerProblems, linesForPeople, missingColumn} from './table-problems.ts'
 import {type TypedRow, tableReader} from './table-reader.ts'
 import {type OpenTable, sourceTable} from './table-source.ts'
@@ -92,7 +92,7 @@ export async function readTable(
     const header = {cells: found.cells, line: batch.line(found.record)}
     const {missing, resolved} = found.resolution
     if (missing.length > 0)
-      return {unreadable: missing.map((column) => missingColumn(file, header.line, column))}
+      return {unreadable: missing.map((column) => missingColumn(file, header.line, table.name, column))}
     const places = new CellPlaces(header.cells.length, delimiter)
     const setup = {
       table: wide ? wideTable(table) : table,
@@ -121,11 +121,7 @@ const emptyCells: Readonly<Partial<Record<TableName, Readonly<Record<string, unk
 
 /** Headers that study.yaml names as the study's own. */
 function ownHeaders(map: ColumnMap): readonly string[] {
-  return Object.values(map).flatMap((source) => {
-    if (typeof source === 'string') return [source]
-    if ('join' in source) return source.join
-    return 'first_of' in source ? source.first_of : []
-  })
+  return Object.values(map).flatMap(namedHeaders)
 }
 
 async function encodingOfFile(study: StudySource, file: string): Promise<Encoding> {

@@ -19,9 +19,17 @@ export interface ResolvedColumn {
 
 export interface Resolution {
   readonly resolved: readonly ResolvedColumn[]
-  readonly missing: readonly {readonly column: string; readonly hint?: string}[]
+  readonly missing: readonly MissingColumn[]
   readonly unknown: readonly {readonly index: number; readonly hint?: string}[]
   readonly duplicated: readonly {readonly index: number; readonly first: number}[]
+}
+
+export interface MissingColumn {
+  readonly column: string
+  /** A header that may be meant. */
+  readonly hint?: string
+  /** Headers that study.yaml names for it, of which there is none. */
+  readonly named?: readonly string[]
 }
 
 export type ColumnMap = NonNullable<NonNullable<Settings['columns']>['sites']>
@@ -44,11 +52,17 @@ export function resolveColumns(
   const find = (name: string): number | undefined => byKey.get(headerKey(name))
   const used = new Set<number>()
   const resolved: ResolvedColumn[] = []
-  const missing: {column: string; hint?: string}[] = []
+  const missing: MissingColumn[] = []
   for (const column of table.columns) {
     const source = sourceOf(column.name, map[column.name], find)
     if (source === undefined) {
-      if (column.required) missing.push({column: column.name, ...hintFor(column.name, header)})
+      const named = namedHeaders(map[column.name]).filter((name) => find(name) === undefined)
+      if (column.required)
+        missing.push({
+          column: column.name,
+          ...hintFor(column, header, named),
+          ...(named.length > 0 && {named})
+        })
       continue
     }
     const indexes = indexesOf(source)
@@ -64,7 +78,11 @@ export function resolveColumns(
         !duplicated.some((pair) => pair.index === index)
     )
     .map((index) => {
-      const hint = nearestName(header[index] ?? '', names)
+      const written = header[index] ?? ''
+      const isMissing = ({name}: Column): boolean => resolved.every(({column}) => column.name !== name)
+      const hint =
+        nearestName(written, names) ??
+        table.columns.find((column) => isMissing(column) && isOtherHead(column, written))?.name
       return hint === undefined ? {index} : {index, hint}
     })
   return {
@@ -112,9 +130,24 @@ function indexesOf(source: CellSource): readonly number[] {
   return source.kind === 'cell' ? [source.index] : source.indexes
 }
 
-function hintFor(name: string, header: readonly string[]): {hint?: string} {
-  const hint = nearestName(name, header)
+/** The headers that a mapping of study.yaml names. */
+export function namedHeaders(mapped: ColumnMap[string] | undefined): readonly string[] {
+  if (mapped === undefined) return []
+  if (typeof mapped === 'string') return [mapped]
+  if ('join' in mapped) return mapped.join
+  return 'first_of' in mapped ? mapped.first_of : []
+}
+
+function hintFor(column: Column, header: readonly string[], named: readonly string[]): {hint?: string} {
+  const hint =
+    [column.name, ...named].map((name) => nearestName(name, header)).find((name) => name !== undefined) ??
+    header.find((cell) => isOtherHead(column, cell))
   return hint === undefined ? {} : {hint}
+}
+
+/** Whether people head such a column so: asked, never taken for granted. */
+function isOtherHead({otherHeads = []}: Column, header: string): boolean {
+  return otherHeads.some((other) => headerKey(other) === headerKey(header))
 }
 
 /** The text of a column in one record, trimmed. */

@@ -1,5 +1,6 @@
-import type {TableDescription} from '../model/columns.ts'
+import type {TableDescription, TableName} from '../model/columns.ts'
 import type {Problem} from '../model/study.ts'
+import type {MissingColumn} from './resolve-columns.ts'
 import {headerPlace, type OpenTable} from './table-source.ts'
 
 export function headerProblems(
@@ -47,16 +48,19 @@ export function headerProblems(
 export function missingColumn(
   file: string,
   line: number,
-  missing: {readonly column: string; readonly hint?: string}
+  table: TableName,
+  {column, hint, named = []}: MissingColumn
 ): Problem {
-  const hint = missing.hint === undefined ? '' : `is \`${missing.hint.trim()}\` that column? If so, `
-  return {
-    code: 'missing-column',
-    place: {file, line},
-    message: `column \`${missing.column}\` is missing`,
-    remedy: `${hint}rename the header, or name yours under \`columns:\` in study.yaml`,
-    setsAside: false
-  }
+  const list = named.map((name) => `\`${name}\``).join(' and ')
+  const message =
+    named.length === 0
+      ? `column \`${column}\` is missing`
+      : `column \`${column}\` is missing: study.yaml says that it is ${list}, and no header says so`
+  const remedy =
+    hint === undefined
+      ? 'rename the header, or name yours under `columns:` in study.yaml'
+      : `is \`${hint.trim()}\` that column? If so, say \`columns: {${table}: {${column}: ${yamlText(hint.trim())}}}\` in study.yaml`
+  return {code: 'missing-column', place: {file, line}, message, remedy, setsAside: false}
 }
 
 export function emptyFile(file: string, table: TableDescription): Problem {
@@ -83,4 +87,9 @@ export function linesForPeople(file: string, lines: number): readonly Problem[] 
   if (lines === 0) return []
   const message = `${lines} ${lines === 1 ? 'line is a title or comment and was' : 'lines are titles or comments and were'} passed over`
   return [{code: 'lines-passed-over', place: {file}, message, setsAside: false}]
+}
+
+/** A header as it stands in a line of YAML. */
+function yamlText(header: string): string {
+  return /^[\p{L}][\p{L}\p{N} _-]*$/u.test(header) ? header : JSON.stringify(header)
 }

@@ -1,5 +1,6 @@
 import {isoDay, isoMoment} from '../model/day.ts'
-import type {CatchRecord} from '../model/study.ts'
+import {formatPlace} from '../model/place.ts'
+import type {CatchRecord, Study} from '../model/study.ts'
 import type {Rule} from './rule.ts'
 import {reference, type StudyIndex} from './study-index.ts'
 
@@ -24,7 +25,7 @@ export const catchWithoutVisit = {
       findings: ['catch.csv:2:6: trap W1-1 has no visit collected on 2026-05-19 (2 rows)']
     }
   ],
-  *check(_study, index) {
+  *check(study, index) {
     for (const records of collections(index)) {
       const [first] = records as readonly [CatchRecord, ...CatchRecord[]]
       const {trapId, collected} = first
@@ -35,7 +36,7 @@ export const catchWithoutVisit = {
       yield {
         place: index.place('catch', first.row, trapId === undefined ? 'round' : 'collected'),
         message: records.length === 1 ? missing : `${missing} (${records.length} rows)`,
-        ...nearestVisit(first, index),
+        ...whereToLook(first, study, index),
         setsAside: records.map((record) => reference('catch', record))
       }
     }
@@ -59,9 +60,14 @@ function collections(index: StudyIndex): Iterable<readonly CatchRecord[]> {
   return byCollection.values()
 }
 
-/** The trap's visit nearest in time, for a date that is a day or a digit off. */
-function nearestVisit({trapId, collected}: CatchRecord, index: StudyIndex): {remedy?: string} {
+/** A visit that could not be read, or the trap's visit nearest in time, for a date that is a day or a digit off. */
+function whereToLook({trapId, collected}: CatchRecord, study: Study, index: StudyIndex): {remedy?: string} {
   if (trapId === undefined || collected === undefined) return {}
+  const unread = study.tables.visits?.unusableIds.get(trapId)
+  if (unread !== undefined) {
+    const at = formatPlace(index.place('visits', unread))
+    return {remedy: `a visit of trap ${trapId} could not be read (${at}): mend that first`}
+  }
   const days = (index.exposuresOfTrap.get(trapId) ?? []).map((exposure) => exposure.collected.day)
   if (days.length === 0) return {remedy: `trap ${trapId} has no visit at all in visits.csv: add its visits`}
   const nearest = days.reduce((best, day) =>

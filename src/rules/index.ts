@@ -21,6 +21,7 @@ import {fewSitesInAHabitat} from './few-sites-in-a-habitat.ts'
 import {fewTrapsAtASite} from './few-traps-at-a-site.ts'
 import {gapBetweenVisits} from './gap-between-visits.ts'
 import {glycolOfUnknownKind} from './glycol-of-unknown-kind.ts'
+import {habitatSpelledTwoWays} from './habitat-spelled-two-ways.ts'
 import {habitatStructureNotRecorded} from './habitat-structure-not-recorded.ts'
 import {hazardousFluid} from './hazardous-fluid.ts'
 import {implausibleBodyLength} from './implausible-body-length.ts'
@@ -136,6 +137,7 @@ export const rules = [
   trapsMissingFromRound,
   intervalFarFromProtocol,
   sortedPartMissing,
+  habitatSpelledTwoWays,
   taxonSpelledTwoWays,
   rankAgainstName,
   implausibleBodyLength,

@@ -12,7 +12,7 @@ export const invalidSetting = {
     {files: {}, findings: []},
     {
       files: {'study.yaml': 'title: T\nanalysis: {confidence: 95}\n'},
-      findings: ['study.yaml:2:24: `analysis.confidence`: too big: expected number to be <=0.999']
+      findings: ['study.yaml:2:24: `analysis.confidence` is `95`; it must be a number from 0.5 to 0.999']
     }
   ],
   check: (study) => problemsOf(study, 'invalid-setting')

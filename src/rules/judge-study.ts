@@ -1,9 +1,9 @@
 import {type TableName, tableNames} from '../model/columns.ts'
 import type {Finding, JudgedOtherwise, RowBalance, RowReference, Severity} from '../model/finding.ts'
 import {formatPlace} from '../model/place.ts'
+import {readAs} from '../model/read-as.ts'
 import type {Study, UsableStudy} from '../model/study.ts'
 import {rules} from './index.ts'
-import {readAs} from './read-as.ts'
 import type {Found, Rule} from './rule.ts'
 import {studyIndex} from './study-index.ts'
 

@@ -6,7 +6,8 @@ export const unknownCondition = {
   severity: 'error',
   summary: 'the state of a trap is described by a word that has no meaning yet',
   why: 'Effort is credited by the state in which the trap was found; without it the visit cannot count.',
-  remedy: 'use one of the known words, or give yours a credit under `conditions:` in study.yaml',
+  remedy:
+    'use one of the known words, say in study.yaml what yours means (`words: {condition: {ok: intact}}`), or give it a credit of its own under `conditions:`',
   source: "the study folder's own logic",
   examples: [
     {files: {}, findings: []},

@@ -197,3 +197,33 @@ test('a link out of the folder is not followed, and that is said', async () => {
   expect(err).toBe('pitfolio: the link weather.csv is not followed: it leads out of the study folder\n')
   expect(out).not.toContain('weather.csv')
 })
+
+test('what a folder lacks is asked about in the words of its own headers, beside the slips of study.yaml', async () => {
+  const study = studyOnDisk({
+    'study.yaml': 'title: T\ncolumns: {catch: {trap_id: [Plot, Trap]}, sites: {habitat: Biotope}}\n',
+    'sites.csv': 'Plot,Habitat type\nW1,wood\n',
+    'catch.csv': 'Plot,Trap,Date out,Species,N\nW1,1,2026-05-18,Carabus problematicus,3\n'
+  })
+  const {code, out} = await run(['check', study, '--json'])
+  expect(code).toBe(2)
+  const {findings} = findingsFileSchema.parse(JSON.parse(out))
+  const told = findings.map(({message, remedy}) => `${message} | ${remedy}`)
+  expect(told[0]).toMatch(/^`columns.catch.trap_id` is a list; /)
+  expect(told.slice(1)).toEqual([
+    'column `site_id` is missing | is `Plot` that column? If so, say `columns: {sites: {site_id: Plot}}` in study.yaml',
+    'column `habitat` is missing: study.yaml says that it is `Biotope`, and no header says so | is `Habitat type` that column? If so, say `columns: {sites: {habitat: Habitat type}}` in study.yaml',
+    'column `trap_id` is missing | is `Trap` that column? If so, say `columns: {catch: {trap_id: Trap}}` in study.yaml',
+    'column `collected` is missing | is `Date out` that column? If so, say `columns: {catch: {collected: Date out}}` in study.yaml',
+    'column `taxon` is missing | is `Species` that column? If so, say `columns: {catch: {taxon: Species}}` in study.yaml',
+    'column `count` is missing | is `N` that column? If so, say `columns: {catch: {count: N}}` in study.yaml'
+  ])
+})
+
+test('the catch of a visit that could not be read is sent there, not told that there is none', async () => {
+  const study = studyOnDisk({
+    'visits.csv': 'trap_id,opened,collected,condition\nW1-1,2026-05-04,2026-05-18,badger\n',
+    'catch.csv': 'trap_id,collected,taxon,count\nW1-1,2026-05-18,Carabus problematicus,3\n'
+  })
+  const {out} = await run(['check', study])
+  expect(out).toContain('A visit of trap W1-1 could not be read (visits.csv:2): mend that first.')
+})

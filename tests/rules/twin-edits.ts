@@ -85,7 +85,7 @@ export function isLike(row: Row, fits: Partial<Row>): boolean {
   return Object.entries(fits).every(([column, value]) => row[column] === value)
 }
 
-function textOf(files: Files, file: string): string {
+export function textOf(files: Files, file: string): string {
   const text = files.get(file)
   if (typeof text !== 'string') throw new Error(`there is no text ${file}`)
   return text

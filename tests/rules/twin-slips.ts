@@ -11,6 +11,7 @@ import {
   parsed,
   replaced,
   rows,
+  textOf,
   withFile,
   without,
   withoutColumns
@@ -290,6 +291,18 @@ export const slips: Readonly<Record<RuleCode, Slip>> = {
   'sorted-part-missing': {
     edit: cell('catch', firstAbax, 'sample_fraction', '0.5'),
     found: ['catch.csv:3:90 caution sorted-part-missing']
+  },
+  'habitat-spelled-two-ways': {
+    edit: both(
+      (files) =>
+        withFile(
+          files,
+          'study.yaml',
+          textOf(files, 'study.yaml').replace(/^habitats:[\s\S]*?(?=^[a-z])/m, '')
+        ),
+      cell('sites', {site_id: 'OAK1'}, 'habitat', 'Oak')
+    ),
+    found: ['sites.csv:2:6 caution few-sites-in-a-habitat', 'sites.csv:2:6 caution habitat-spelled-two-ways']
   },
   'taxon-spelled-two-ways': {
     edit: both(

@@ -1,4 +1,4 @@
-import type {SourceTable} from '../model/study.ts'
+import type {SourceTable} from './study.ts'
 
 const encodings: Readonly<Record<string, string>> = {
   'utf-8': 'UTF-8',

@@ -1,0 +1,107 @@
+import {nearestName} from '../model/nearest-name.ts'
+import type {YamlPath} from './read-yaml.ts'
+import {alternatives, type SettingShape, settingShape} from './setting-shape.ts'
+
+/** More names than these are no help. */
+const mostNames = 4
+
+/**
+ * What is wrong with the value of a setting, and what belongs there, for people who know their beetles and no schema.
+ *
+ * @param said a sentence of the schema's own about this value, where it has one.
+ */
+export function settingWords(
+  path: YamlPath,
+  value: unknown,
+  said?: string
+): {readonly message: string; readonly remedy?: string} {
+  const shape = settingShape(path)
+  const forms = [...new Set(alternatives(shape).flatMap(formsOf))]
+  const wanted = said ?? `it must be ${orList(forms)}`
+  const remedy = remedyFor(path, value, shape)
+  return {
+    message: `\`${path.join('.')}\` is ${valueWords(value)}; ${wanted}`,
+    ...(remedy !== undefined && {remedy})
+  }
+}
+
+function valueWords(value: unknown): string {
+  if (Array.isArray(value)) return 'a list'
+  if (typeof value === 'object' && value !== null) return 'a block of lines'
+  return `\`${String(value)}\``
+}
+
+function formsOf(shape: SettingShape): readonly string[] {
+  const {type, properties} = shape
+  if (shape.enum !== undefined) return shape.enum.map(quoted)
+  if (shape.const !== undefined) return [quoted(shape.const)]
+  switch (type) {
+    case 'string':
+      return ['text']
+    case 'number':
+    case 'integer':
+      return [`a ${type === 'integer' ? 'whole ' : ''}number${boundsOf(shape)}`]
+    case 'boolean':
+      return ['`true`', '`false`']
+    case 'array':
+      return ['a list']
+    default: {
+      const names = Object.keys(properties ?? {})
+      const some = names.slice(0, mostNames).map((name) => `\`${name}:\``)
+      const more = names.length > mostNames ? ' and others' : ''
+      return [names.length === 0 ? 'a block of names and values' : `a block with ${some.join(', ')}${more}`]
+    }
+  }
+}
+
+function quoted(value: unknown): string {
+  return `\`${String(value)}\``
+}
+
+function boundsOf({minimum, maximum, exclusiveMinimum}: SettingShape): string {
+  // A whole number has the bounds of what a computer can count to.
+  const [least, most] = [minimum, maximum].map((bound) =>
+    bound === undefined || Math.abs(bound) >= Number.MAX_SAFE_INTEGER ? undefined : bound
+  )
+  if (least !== undefined && most !== undefined) return ` from ${least} to ${most}`
+  if (least !== undefined) return ` of at least ${least}`
+  if (most !== undefined) return ` of at most ${most}`
+  return exclusiveMinimum === undefined ? '' : ` above ${exclusiveMinimum}`
+}
+
+function remedyFor(path: YamlPath, value: unknown, shape: SettingShape): string | undefined {
+  const choices = alternatives(shape)
+  const words = choices.flatMap((choice) => [...(choice.enum ?? []), choice.const].filter(isText))
+  const near = typeof value === 'string' ? nearestName(value, words) : undefined
+  if (near !== undefined) return `did you mean \`${near}\`?`
+  const isNumber = choices.some(({type}) => type === 'number' || type === 'integer')
+  const [, digits, unit] =
+    (isNumber && isText(value) && /^(\d+(?:[.,]\d+)?)\s*(\p{L}+\.?)?$/u.exec(value)) || []
+  if (digits !== undefined)
+    return unit === undefined
+      ? `write decimals with a point, \`${digits.replace(',', '.')}\``
+      : `write the number alone, \`${digits.replace(',', '.')}\`: the name of the setting tells its unit`
+  const [only] = choices
+  if (only?.type === 'array' && !Array.isArray(value)) {
+    const [first] = Object.keys(only.items?.properties ?? {})
+    return `begin each entry with a hyphen, on a line of its own: \`- ${first === undefined ? '' : `${first}: `}${isText(value) ? value : '...'}\``
+  }
+  const isPlain = typeof value === 'number' || typeof value === 'boolean'
+  if (isPlain && only?.type === 'string' && only.enum === undefined)
+    return `put it in quotes, \`"${value}"\`, and it is text`
+  const {description} = shape
+  if (description !== undefined)
+    return `what belongs there: ${description.charAt(0).toLowerCase()}${description.slice(1).replace(/\.$/, '')}`
+  const names = Object.keys(only?.properties ?? {}).map((name) => `${name}: ...`)
+  return names.length > 0 ? `write \`${path.at(-1)}: {${names.join(', ')}}\`` : undefined
+}
+
+function isText(value: unknown): value is string {
+  return typeof value === 'string'
+}
+
+function orList(forms: readonly string[]): string {
+  return forms.length < 2
+    ? (forms[0] ?? 'something else')
+    : `${forms.slice(0, -1).join(', ')} or ${forms.at(-1)}`
+}
