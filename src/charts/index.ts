@@ -9,10 +9,13 @@ import {ordination} from './ordination.ts'
 import {rankAbundance} from './rank-abundance.ts'
 import {rarefaction} from './rarefaction.ts'
 import {season} from './season.ts'
+import {siteMap} from './site-map.ts'
 import {speciesSeason} from './species-season.ts'
+import {trapLayout} from './trap-layout.ts'
 
 /** Every chart, in the order in which the season record lists them. */
 export const charts: readonly Chart[] = [
+  siteMap,
   effort,
   activityDensity,
   rankAbundance,
@@ -23,5 +26,6 @@ export const charts: readonly Chart[] = [
   hillProfile,
   ordination,
   season,
-  speciesSeason
+  speciesSeason,
+  trapLayout
 ]

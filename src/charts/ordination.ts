@@ -41,9 +41,7 @@ function figure(scope: ScopeResult, {habitats}: Results): Figure {
   }
   if (notDefined !== undefined) return {...base, notDrawn: notDefined}
   if (scores.length < 3) return {...base, notDrawn: 'it takes at least three sites with catch in this scope'}
-  const {picture, unnamed} = ordinationPlot(scores, shown, axisTitles(scope))
-  const notes =
-    unnamed === 0 ? [] : [`Without a name, for want of room: ${unnamed} of the ${scores.length} points.`]
+  const {picture, notes} = ordinationPlot(scores, shown, axisTitles(scope))
   return {...base, spec: withNotes(picture, notes, 0)}
 }
 

@@ -10,6 +10,8 @@ export interface MeasureStyle {
   readonly words?: boolean
   /** Begins a sentence: the first letter is a capital. */
   readonly start?: boolean
+  /** To the nearest whole number, for readers who are given no decimals. */
+  readonly whole?: boolean
 }
 
 const smallNumbers = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine']
@@ -52,7 +54,7 @@ function unitWords(measure: Measure, [one, many]: readonly [string, string]): st
 }
 
 function valueText(measure: Measure, value: number, style: MeasureStyle): string {
-  const digits = formatNumber(value, measure.kind)
+  const digits = formatNumber(value, style.whole === true ? 'count' : measure.kind)
   switch (measure.kind) {
     case 'share':
       return `${digits} %`

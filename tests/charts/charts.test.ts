@@ -43,8 +43,10 @@ describe.each(variants)('with %s', (_, results) => {
       if (spec === undefined) continue
       const svg = await renderSvg({id: name, spec, title, description: alternative})
       const [, width] = /viewBox="0 0 ([\d.]+)/.exec(svg) ?? []
-      expect(Number(width)).toBeGreaterThan(500)
-      expect(Number(width)).toBeLessThan((640 * 11) / 9.6)
+      // One column of a printed site report is 82 mm wide, about 310 pixels.
+      const [least, most] = name.startsWith('trap-layout') ? [280, 320] : [500, (640 * 11) / 9.6]
+      expect(Number(width)).toBeGreaterThan(least)
+      expect(Number(width)).toBeLessThan(most)
     }
   })
 
@@ -73,8 +75,11 @@ describe.each(variants)('with %s', (_, results) => {
 })
 
 test('the charts and their pictures have different names that can be file names', () => {
-  const names = figuresOf(resultsOf(threeHabitats)).map(({name}) => name)
+  const results = resultsOf(threeHabitats)
+  const names = figuresOf(results).map(({name}) => name)
+  const layouts = results.sites.map(({id}) => `trap-layout-${id}`)
   expect(names).toEqual([
+    'site-map',
     'effort',
     'activity-density',
     'rank-abundance-carabidae',
@@ -85,9 +90,11 @@ test('the charts and their pictures have different names that can be file names'
     'hill-profile-carabidae',
     'ordination-carabidae',
     'season',
-    'species-season-carabidae'
+    'species-season-carabidae',
+    ...layouts
   ])
-  for (const chart of charts) expect(names.filter((name) => name.startsWith(chart.name))).toHaveLength(1)
+  for (const chart of charts)
+    expect(names.filter((name) => name.startsWith(chart.name)).length, chart.name).toBeGreaterThan(0)
 })
 
 test('what the study calls its habitats never reaches a field name or an expression', () => {

@@ -10,6 +10,7 @@ import type {
   SiteResult,
   TaxonResult
 } from '../../src/model/results.ts'
+import {siteMap} from '../../src/results/site-map.ts'
 import {blankResults, blankSetAside} from '../results/blank-results.ts'
 import {describedAssemblage, describedScope, levelOf} from './described-scope.ts'
 
@@ -250,7 +251,8 @@ function sitesOf(plan: HabitatPlan, style: number): SiteResult[] {
     habitat: plan.id,
     habitatLabel: plan.label,
     style,
-    position: {shown: 'withheld'},
+    position: positionOf(style, index),
+    layout: layoutOf(`${plan.id}-${index + 1}`, style),
     structure: [],
     traps: count(5),
     rounds: count(5),
@@ -264,6 +266,43 @@ function sitesOf(plan: HabitatPlan, style: number): SiteResult[] {
     listed: [],
     vertebrates: noVertebrates
   }))
+}
+
+/** Of every habitat one site in a square with others, some positions exact, and the last of four kept back. */
+function positionOf(style: number, index: number): SiteResult['position'] {
+  if (index === 3) return {shown: 'withheld', because: 'the owner asked for it'}
+  const [latitude, longitude] = [51.2 + 0.01 * ((style * 3 + index) % 4), 9.1 + 0.02 * index]
+  if (index === 2)
+    return {
+      shown: 'exact',
+      latitude: (latitude + 0.0037).toFixed(4),
+      longitude: (longitude + 0.0021).toFixed(4)
+    }
+  return {
+    shown: 'rounded',
+    latitude: latitude.toFixed(2),
+    longitude: longitude.toFixed(2),
+    precision: '0.01',
+    because: 'it was decided so for the whole study'
+  }
+}
+
+/** Five traps: in a line, or in a cross. */
+function layoutOf(site: string, style: number): SiteResult['layout'] {
+  const line = [0, 1, 2, 3, 4].map((step) => [step * 10, 0] as const)
+  const cross = [
+    [0, 10],
+    [10, 0],
+    [10, 10],
+    [10, 20],
+    [20, 10]
+  ] as const
+  const traps = (style % 2 === 0 ? line : cross).map(([eastM, northM], index) => ({
+    id: `${site}-${index + 1}`,
+    eastM,
+    northM
+  }))
+  return {name: site, traps, notPlaced: count(0)}
 }
 
 const noVertebrates = {
@@ -320,6 +359,7 @@ function taxon(name: string, rank: string): TaxonResult {
 /** Results of an invented season with the habitats given. */
 export function resultsOf(plans: readonly HabitatPlan[]): Results {
   const nothing = count(0)
+  const sites = plans.flatMap(sitesOf)
   return {
     ...blankResults,
     format: 'pitfolio-results',
@@ -332,6 +372,8 @@ export function resultsOf(plans: readonly HabitatPlan[]): Results {
     records: {
       tables: [],
       findings: {errors: nothing, cautions: nothing, notes: nothing, total: nothing},
+      readRows: nothing,
+      usedRows: nothing,
       setAsideRows: nothing,
       leftUnrecorded: nothing,
       judgedOtherwise: [],
@@ -383,7 +425,8 @@ export function resultsOf(plans: readonly HabitatPlan[]): Results {
       setAside: blankSetAside
     },
     habitats: plans.map(habitat),
-    sites: plans.flatMap(sitesOf),
+    sites,
+    map: siteMap(sites),
     rounds: plans.length === 0 ? [] : rounds(plans),
     traps: [],
     taxa: [...ground.map((name) => taxon(name, 'species')), taxon('Carabidae sp. 6', 'morphospecies')],

@@ -8,7 +8,7 @@ import {measureStyle} from './measure-style.ts'
 export const value: Directive = {
   name: 'value',
   forms: ['text'],
-  attributes: ['words', 'start'],
+  attributes: ['words', 'start', 'whole'],
   evaluate: (call) =>
     call.read(call.label, (found) => {
       const measure = asMeasure(found)
