@@ -79,7 +79,8 @@ export async function composeReport(input: ComposeInput): Promise<ComposedReport
     const file = templates.fileOf(template)
     return composeDocument({...material, name, template: {file, text, tree}, scope})
   }
-  const planned = documentPlan(results, templates.own).filter((one) => isWanted(one, only))
+  const owners = new Map(study.sites.flatMap(({siteId, owner}) => (owner ? [[siteId, owner]] : [])))
+  const planned = documentPlan(results, templates.own, owners).filter((one) => isWanted(one, only))
   const made = planned.map((one) => ({...compose(one), planned: one}))
   const pages = made.map(({planned: one, document}) => reportPage(one, document, pdf))
   const all = [...made, compose({name: 'index', template: 'index.md', scope: listed(pages)})]

@@ -11,6 +11,7 @@ import type {Results} from './model/results.ts'
 import type {Outputs, StudySource} from './model/source.ts'
 import type {SplitWork} from './model/split-work.ts'
 import type {UsableStudy} from './model/study.ts'
+import {studyPicture} from './report/study-picture.ts'
 import {computeResults} from './results/index.ts'
 import {splitRunner} from './results/replicates.ts'
 import {renderSvg} from './svg/render-svg.ts'
@@ -136,4 +137,10 @@ async function drawAll(
 export async function studyResults(source: StudySource): Promise<Results | Unreadable> {
   const usable = await checkStudy(source)
   return 'unreadable' in usable ? usable : computeResults(usable)
+}
+
+/** A picture of a study as documents show it, without what a camera writes beside it; other files as they are. */
+export function pictureForOthers(path: string, bytes: Uint8Array): Uint8Array {
+  const picture = studyPicture(path, bytes)
+  return 'unusable' in picture ? bytes : picture.bytes
 }

@@ -25,6 +25,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
     'charts',
     'formats',
     'model',
+    'report',
     'results',
     'svg'
   ],

@@ -25,6 +25,8 @@ export function printedNumbers(results: Results): ReadonlyMap<string, readonly s
         // What kind of interval it is stands beside it, with the constants of its method.
         printed.set(path, [
           ...values.flatMap((each) => numbersIn(formatNumber(each, kind))),
+          // A site report gives diversity as a whole number of kinds.
+          ...(kind === 'diversity' ? numbersIn(formatNumber(number, 'count')) : []),
           ...numbersIn(interval?.method ?? '')
         ])
       }

@@ -66,8 +66,25 @@ export const coordinatesShownWords = ['exact', '0.001', '0.01', '0.1', 'none'] a
 
 /** Other heads of columns that stand in several tables. */
 const otherHeads = {
-  site_id: ['site', 'plot', 'plot id', 'location', 'station'],
-  trap_id: ['trap', 'trap no', 'trap number', 'pitfall', 'cup'],
+  site_id: [
+    'site',
+    'site name',
+    'plot',
+    'plot id',
+    'location',
+    'station',
+    ...['fläche', 'probefläche', 'standort', 'parcelle', 'placette', 'sitio', 'parcela', 'locatie', 'lokal']
+  ],
+  trap_id: [
+    'trap',
+    'trap no',
+    'trap nr',
+    'trap number',
+    'trap code',
+    'pitfall',
+    'cup',
+    ...['falle', 'fallen nr', 'fallennummer', 'becher', 'piège', 'trampa', 'armadilha', 'val', 'fälla']
+  ],
   collected: [
     'emptied',
     'date emptied',
@@ -77,9 +94,32 @@ const otherHeads = {
     'end',
     'end date',
     'to',
-    'date'
+    'date',
+    'pick up',
+    ...[
+      'geleert',
+      'leerung',
+      'geleert am',
+      'datum',
+      'bis',
+      'ende',
+      'relevé',
+      'date de relevé',
+      'fin',
+      'fecha',
+      'recogida'
+    ]
   ],
-  taxon: ['species', 'species name', 'scientific name', 'latin name', 'name', 'taxon name'],
+  taxon: [
+    'species',
+    'species name',
+    'scientific name',
+    'latin name',
+    'name',
+    'taxon name',
+    'taxa',
+    ...['art', 'artname', 'espèce', 'especie', 'soort', 'specie', 'espécie']
+  ],
   latitude: ['lat', 'decimal latitude'],
   longitude: ['lon', 'long', 'lng', 'decimal longitude']
 } as const
@@ -108,7 +148,14 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
         kind: 'id',
         required: true,
         meaning: 'habitat of the site, one of the habitats of study.yaml',
-        otherHeads: ['habitat type', 'vegetation type', 'veg type', 'treatment', 'land use']
+        otherHeads: [
+          'habitat type',
+          'vegetation type',
+          'veg type',
+          'treatment',
+          'land use',
+          ...['lebensraum', 'biotop', 'biotoptyp', 'milieu', 'biotope']
+        ]
       },
       {name: 'site_name', kind: 'text', meaning: 'name of the site for readers'},
       {name: 'country', kind: 'text', meaning: 'country'},
@@ -244,7 +291,18 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
           'open',
           'start',
           'start date',
-          'from'
+          'from',
+          ...[
+            'geöffnet',
+            'geöffnet am',
+            'aufgestellt',
+            'von',
+            'beginn',
+            'pose',
+            'date de pose',
+            'début',
+            'inicio'
+          ]
         ]
       },
       {
@@ -260,7 +318,7 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
         words: conditionWords,
         decisive: true,
         meaning: 'state in which the trap was found; empty means intact',
-        otherHeads: ['state', 'status', 'trap condition']
+        otherHeads: ['state', 'status', 'trap condition', 'trap status', 'zustand', 'état', 'estado']
       },
       {
         name: 'failed_on',
@@ -322,7 +380,20 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
         kind: 'count',
         required: true,
         meaning: 'individuals counted',
-        otherHeads: ['n', 'no', 'number', 'individuals', 'individual count', 'abundance', 'total', 'quantity']
+        otherHeads: [
+          'n',
+          'no',
+          '#',
+          'number',
+          'individuals',
+          'individual count',
+          'no of individuals',
+          'number of individuals',
+          'abundance',
+          'total',
+          'quantity',
+          ...['anzahl', 'individuen', 'nombre', 'effectif', 'número', 'aantal']
+        ]
       },
       {
         name: 'site_id',
@@ -337,8 +408,21 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
         decisive: true,
         meaning: 'how many traps were pooled in the field'
       },
-      {name: 'sex', kind: 'word', words: sexWords, meaning: 'sex'},
-      {name: 'life_stage', kind: 'word', words: lifeStageWords, meaning: 'life stage; empty means adult'},
+      {
+        name: 'sex',
+        kind: 'word',
+        words: sexWords,
+        meaning: 'sex',
+        otherHeads: ['gender', 'geschlecht', 'sexe', 'sexo']
+      },
+      {
+        name: 'life_stage',
+        kind: 'word',
+        words: lifeStageWords,
+        decisive: true,
+        meaning: 'life stage; empty means adult',
+        otherHeads: ['stage', 'stadium', 'stade']
+      },
       {name: 'wing_form', kind: 'text', meaning: 'wing form, such as macropterous or brachypterous'},
       {name: 'qualifier', kind: 'text', meaning: 'doubt about the name, such as cf.'},
       {name: 'identified_by', kind: 'text', meaning: 'who identified'},

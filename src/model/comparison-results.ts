@@ -70,13 +70,12 @@ export const comparisonSchema = z
         ratio: measure.describe('Rate of the first over rate of the second, with approximate interval.'),
         p: measure,
         adjustedP: measure.describe('Holm-adjusted over all pairs.'),
+        degreesOfFreedom: measure.describe('Of the t distribution of interval and p: units less habitats.'),
         influential: z.strictObject(unitRef).optional().describe('The unit that moves this ratio most.'),
         without: measure.describe('The ratio without that unit.')
       })
     ),
-    residualDegreesOfFreedom: measure.describe(
-      'Units less parameters: degrees of freedom of the intervals of ratios.'
-    ),
+    residualDegreesOfFreedom: measure.describe('Units less parameters of the model, blocks among them.'),
     residuals: z
       .array(
         z.strictObject({
@@ -189,71 +188,6 @@ export const speciesSeasonSchema = z
   })
   .meta({id: 'speciesSeason'})
 
-const classes = z.array(
-  z.strictObject({
-    class: text,
-    individuals: measure,
-    share: measure,
-    species: measure
-  })
-)
-
-/** Guilds, or classes of body size, in the catch of each habitat. */
-export const makeUpSchema = z
-  .strictObject({
-    recorded: z.boolean().describe('Whether taxa.csv tells it of any name of the scope.'),
-    known: measure.describe('Individuals of which it is known.'),
-    unknown: measure,
-    classes: textList.describe('In order.'),
-    study: classes,
-    habitats: z.array(z.strictObject({...habitatRef, classes}))
-  })
-  .meta({id: 'makeUp'})
-
-const sexCounts = {
-  females: measure,
-  males: measure,
-  undetermined: measure,
-  shareFemale: measure.describe('Of those whose sex is known; exact interval.')
-}
-const stageCounts = z.array(z.strictObject({stage: text, individuals: measure}))
-
-/** Sexes and life stages of the taxa of which they were recorded, over the whole catch. */
-export const sexesAndStagesSchema = z
-  .strictObject({
-    sexes: z
-      .array(
-        z.strictObject({
-          taxon: text,
-          ...sexCounts,
-          habitats: z.array(z.strictObject({...habitatRef, ...sexCounts}))
-        })
-      )
-      .describe('Taxa with at least one animal whose sex is known; adults.'),
-    stages: z
-      .array(
-        z.strictObject({
-          taxon: text,
-          stages: stageCounts,
-          habitats: z.array(z.strictObject({...habitatRef, stages: stageCounts}))
-        })
-      )
-      .describe('Taxa with an animal before the adult stage.')
-  })
-  .meta({id: 'sexesAndStages'})
-
-/** What rows that were set aside hold, as far as it can be read. */
-export const setAsideSchema = z
-  .strictObject({
-    rows: measure.describe('Rows of the catch table that were set aside.'),
-    readable: measure.describe('Those of them with a whole count.'),
-    individuals: measure.describe('Individuals in these.'),
-    withoutThem: measure.describe('Individuals recorded in the rows in use.'),
-    withThem: measure.describe('Both together.'),
-    shareSetAside: measure.describe('Of both together.')
-  })
-  .meta({id: 'setAside'})
-
 /** Names of the methods that the results rest on, for the methods text and its citations. */
 export const methodUsedSchema = z.strictObject({id: text, name: text}).meta({id: 'methodUsed'})
 
@@ -262,7 +196,4 @@ export type ComparisonResult = z.infer<typeof comparisonSchema>
 export type CompositionResult = z.infer<typeof compositionSchema>
 export type IndicatorsResult = z.infer<typeof indicatorsSchema>
 export type SpeciesSeasonResult = z.infer<typeof speciesSeasonSchema>
-export type MakeUpResult = z.infer<typeof makeUpSchema>
-export type SexesAndStagesResult = z.infer<typeof sexesAndStagesSchema>
-export type SetAsideResult = z.infer<typeof setAsideSchema>
 export type MethodUsed = z.infer<typeof methodUsedSchema>

@@ -3,10 +3,7 @@ import {
   comparisonSchema,
   compositionSchema,
   indicatorsSchema,
-  makeUpSchema,
   methodUsedSchema,
-  setAsideSchema,
-  sexesAndStagesSchema,
   speciesSeasonSchema
 } from './comparison-results.ts'
 import {
@@ -15,7 +12,12 @@ import {
   equalCoverageSchema,
   partitionSchema
 } from './diversity-results.ts'
+import {makeUpSchema, sexesAndStagesSchema} from './make-up-results.ts'
+import {siteMapSchema, trapLayoutSchema} from './map-results.ts'
 import {measureSchema as measure} from './measure-schema.ts'
+import {planningSchema} from './planning-results.ts'
+import {setAsideSchema} from './set-aside-results.ts'
+import {weatherSchema} from './weather-results.ts'
 
 /**
  * Everything that a report may print, and all of results.json. One description gives the types, the
@@ -77,7 +79,8 @@ export const scopeSchema = z
     indicators: indicatorsSchema,
     season: z.array(speciesSeasonSchema).describe('Common species, most numerous first.'),
     guilds: makeUpSchema,
-    bodySizes: makeUpSchema
+    bodySizes: makeUpSchema,
+    planning: planningSchema
   })
   .meta({id: 'scope'})
 
@@ -126,7 +129,6 @@ export const siteSchema = z
     habitat: text,
     habitatLabel: text,
     style: z.number(),
-    owner: text.optional(),
     locality: text.optional(),
     region: text.optional(),
     country: text.optional(),
@@ -141,6 +143,7 @@ export const siteSchema = z
       precision: text.optional().describe('Size of the grid in degrees.'),
       because: text.optional().describe('Why it is not exact: completes "because ...".')
     }),
+    layout: trapLayoutSchema,
     structure: z.array(measure).describe('Habitat structure and elevation, as recorded.'),
     traps: measure,
     rounds: measure,
@@ -232,6 +235,10 @@ export const designSchema = z
     exposures: measure,
     /** Habitats with a single site: described, never tested. */
     singleSiteHabitats: textList,
+    /** Blocks of the sites, where every site has one on record. */
+    blocks: measure.optional(),
+    /** Habitats with several sites, all of them in one of several blocks: habitat and block cannot be told apart. */
+    oneBlockHabitats: textList.optional(),
     /** What differs in line with habitat, so that catch cannot be told from it. */
     confounded: z.array(z.strictObject({what: text, detail: text})),
     /** Rounds that every habitat shares, and those that some lack. */
@@ -318,6 +325,8 @@ export const recordsSchema = z
       })
     ),
     findings: z.strictObject({errors: measure, cautions: measure, notes: measure, total: measure}),
+    readRows: measure,
+    usedRows: measure,
     setAsideRows: measure,
     leftUnrecorded: measure.describe('Exposures set aside because nothing says what became of the sample.'),
     byCode: z.array(z.strictObject({code: text, severity: text, findings: measure, summary: text})),
@@ -360,6 +369,8 @@ export const resultsSchema = z.strictObject({
   sensitivity: sensitivitySchema,
   habitats: z.array(habitatSchema),
   sites: z.array(siteSchema),
+  map: siteMapSchema,
+  weather: weatherSchema.optional(),
   rounds: z.array(roundSchema),
   traps: z.array(
     z.strictObject({id: text, site: text, habitat: text, effort: effortSchema, catch: catchSchema})
@@ -368,6 +379,7 @@ export const resultsSchema = z.strictObject({
   scopes: z.array(scopeSchema),
   /** Activity-density of all names together, compared between habitats. */
   comparison: comparisonSchema,
+  planning: planningSchema,
   sexesAndStages: sexesAndStagesSchema,
   checklist: checklistSchema
 })
@@ -378,6 +390,8 @@ export type CatchResult = z.infer<typeof catchSchema>
 export type ScopeResult = z.infer<typeof scopeSchema>
 export type HabitatResult = z.infer<typeof habitatSchema>
 export type SiteResult = z.infer<typeof siteSchema>
+export type {WeatherResult} from './weather-results.ts'
+export type SiteMapResult = z.infer<typeof siteMapSchema>
 export type TaxonResult = z.infer<typeof taxonSchema>
 export type RoundResult = z.infer<typeof roundSchema>
 export type DesignResult = z.infer<typeof designSchema>
@@ -390,11 +404,8 @@ export type {
   ComparisonResult,
   CompositionResult,
   IndicatorsResult,
-  MakeUpResult,
   MethodUsed,
   PermutationsResult,
-  SetAsideResult,
-  SexesAndStagesResult,
   SpeciesSeasonResult
 } from './comparison-results.ts'
 export type {
@@ -406,3 +417,6 @@ export type {
   IncidenceResult,
   PartitionResult
 } from './diversity-results.ts'
+export type {MakeUpResult, SexesAndStagesResult} from './make-up-results.ts'
+export type {PlanningResult} from './planning-results.ts'
+export type {SetAsideResult} from './set-aside-results.ts'

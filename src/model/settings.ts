@@ -258,7 +258,26 @@ export const settingsSchema = z.strictObject({
         .min(99)
         .max(1_000_000)
         .optional()
-        .describe('Permutations of the tests; 9999 where absent.')
+        .describe('Permutations of the tests; 9999 where absent.'),
+      planning: z
+        .strictObject({
+          coverage: z
+            .number()
+            .min(0.5)
+            .max(0.9999)
+            .optional()
+            .describe('Sample coverage that another season is to reach; 0.99 where absent.'),
+          half_width: z
+            .number()
+            .min(0.01)
+            .max(2)
+            .optional()
+            .describe(
+              'Half the width of the interval of an activity-density over the activity-density, to be reached; 0.25 where absent.'
+            )
+        })
+        .optional()
+        .describe('What another season is planned for.')
     })
     .optional()
     .describe('How the numbers are made.'),

@@ -174,6 +174,8 @@ export type ProblemCode =
   | 'unclosed-quote'
   | 'encoding-guessed'
   | 'lines-passed-over'
+  | 'totals-row'
+  | 'nameless-column'
   | 'blank-cells'
   | 'cells-disagree'
   | 'name-settled'

@@ -15,7 +15,7 @@ export interface CallableName {
 }
 
 /** What is told of a site to its owner alone: it can be called, and its value is in no document for others. */
-const forTheOwner = /^sites\.[^.]+\.(owner|locality)(\.|$)/
+const forTheOwner = /^sites\.[^.]+\.locality(\.|$)/
 
 /** Longer texts are cut. */
 const mostLetters = 80

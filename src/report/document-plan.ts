@@ -21,8 +21,13 @@ export interface PlannedDocument {
  *
  * @param own Markdown templates that only this study has: each is a document of its own, but for `site-<site_id>.md`,
  * which takes the place of `site.md` for one site.
+ * @param owners of sites, by site: named in their own report and nowhere else.
  */
-export function documentPlan(results: Results, own: readonly string[] = []): readonly PlannedDocument[] {
+export function documentPlan(
+  results: Results,
+  own: readonly string[] = [],
+  owners: ReadonlyMap<string, string> = new Map()
+): readonly PlannedDocument[] {
   const siteFiles = fileNames(results.sites.map(({id}) => id))
   const usual: readonly PlannedDocument[] = [
     {
@@ -41,7 +46,7 @@ export function documentPlan(results: Results, own: readonly string[] = []): rea
         template: own.includes(`${name}.md`) ? `${name}.md` : 'site.md',
         title: site.name,
         summary: 'in plain words, for the owner or manager of the land',
-        scope: {site}
+        scope: {site, owner: owners.get(site.id)}
       }
     }),
     {

@@ -11,10 +11,17 @@ export function plainText(text: string): string {
 
 /** Words set as a sentence: the first letter upper case, one full stop at the end. */
 export function asSentence(text: string): string {
-  const words = plainText(text)
-  if (words === '') return ''
+  const words = withStop(plainText(text))
   const [first = ''] = words
-  const rest = words.slice(first.length)
-  const ended = /[!?…][)\]’”'"]?$/.test(words)
-  return first.toUpperCase() + (ended ? rest : `${rest.replace(/[\s.;,]+$/, '')}.`)
+  return first.toUpperCase() + words.slice(first.length)
+}
+
+/** Words with one full stop at their end, or the mark that ends them already. */
+export function withStop(words: string): string {
+  return words === '' || /[!?…][)\]’”'"]?$/.test(words) ? words : `${withoutStop(words)}.`
+}
+
+/** Words without the stops at their end, to stand within a sentence. */
+export function withoutStop(words: string): string {
+  return words.replace(/[\s.;,]+$/, '')
 }

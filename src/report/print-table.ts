@@ -84,7 +84,7 @@ function printCell(
     case 'interval':
       return text(formatInterval(cell.measure) ?? noValue)
     case 'text':
-      return text(plainText(cell.text))
+      return cell.marked ? marked(plainText(cell.text)) : text(plainText(cell.text))
     case 'date':
       return text(formatDate(cell.day, language) ?? plainText(cell.day))
     case 'place':
@@ -96,6 +96,17 @@ function printCell(
     case 'blank':
       return []
   }
+}
+
+/** Words with the pieces of files among them as code. */
+function marked(words: string): PhrasingContent[] {
+  const pieces = words.split('`')
+  // An odd number of marks: one of them belongs to what the study wrote.
+  if (pieces.length % 2 === 0) return text(words)
+  return pieces.flatMap((value, index): PhrasingContent[] => {
+    if (value === '') return []
+    return index % 2 === 1 ? [{type: 'inlineCode', value}] : text(value)
+  })
 }
 
 /** Digits alone where the column head names the unit, or in a column of numbers; with its unit among words. */

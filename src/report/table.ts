@@ -10,7 +10,8 @@ export type Cell =
   | {readonly type: 'measure'; readonly measure: Measure}
   /** The low and high end of a measure's interval. */
   | {readonly type: 'interval'; readonly measure: Measure}
-  | {readonly type: 'text'; readonly text: string}
+  /** `marked`: of our own words, in which what stands between backticks is a piece of a file. */
+  | {readonly type: 'text'; readonly text: string; readonly marked?: true}
   | {readonly type: 'date'; readonly day: string}
   | {
       readonly type: 'taxon'

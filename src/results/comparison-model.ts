@@ -82,20 +82,28 @@ export function ratiosOf(
   const order = habitats.map(({id}) => id)
   const labels = new Map(habitats.map(({id, label}) => [id, label]))
   const moved = influence(data, order)
-  return rateRatios(data, {confidence, order}).map(({of, to, ratio, p, adjustedP}, pair) => {
-    const [ofLabel, toLabel] = [labels.get(`${of}`)!, labels.get(`${to}`)!]
-    const what = say(`${ofLabel} over ${toLabel}`)
-    const {unit, ratioWithout} = moved[pair]!
-    return {
-      of: `${of}`,
-      ofLabel,
-      to: `${to}`,
-      toLabel,
-      ratio: measured(`Ratio of activity-densities, ${what}`, 'ratio', ratio),
-      p: measured(`p of the ratio, ${what}`, 'probability', p),
-      adjustedP: measured(`p of the ratio, Holm-adjusted, ${what}`, 'probability', adjustedP),
-      ...(unit !== undefined && {influential: unitRef(units[unit]!)}),
-      without: measured(`Ratio without the most influential unit, ${what}`, 'ratio', ratioWithout)
+  return rateRatios(data, {confidence, order}).map(
+    ({of, to, ratio, p, adjustedP, degreesOfFreedom}, pair) => {
+      const [ofLabel, toLabel] = [labels.get(`${of}`)!, labels.get(`${to}`)!]
+      const what = say(`${ofLabel} over ${toLabel}`)
+      const {unit, ratioWithout} = moved[pair]!
+      return {
+        of: `${of}`,
+        ofLabel,
+        to: `${to}`,
+        toLabel,
+        ratio: measured(`Ratio of activity-densities, ${what}`, 'ratio', ratio),
+        p: measured(`p of the ratio, ${what}`, 'probability', p),
+        adjustedP: measured(`p of the ratio, Holm-adjusted, ${what}`, 'probability', adjustedP),
+        degreesOfFreedom: measured(
+          `Degrees of freedom of the ratio, ${what}`,
+          'count',
+          degreesOfFreedom,
+          words.degreesOfFreedom
+        ),
+        ...(unit !== undefined && {influential: unitRef(units[unit]!)}),
+        without: measured(`Ratio without the most influential unit, ${what}`, 'ratio', ratioWithout)
+      }
     }
-  })
+  )
 }

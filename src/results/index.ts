@@ -12,6 +12,7 @@ import {leaveOutUnknowable} from './effort-by-site.ts'
 import {habitatResults} from './habitats.ts'
 import {methodsUsed} from './methods-used.ts'
 import {partsOf} from './parts.ts'
+import {planningResult} from './planning.ts'
 import {protocolResult} from './protocol.ts'
 import {recordsResult} from './records.ts'
 import {plainRunner, type Runner} from './replicates.ts'
@@ -20,11 +21,13 @@ import {roundResults, seasonWindow, seasonWords} from './season.ts'
 import {sensitivityResult} from './sensitivity.ts'
 import {setAsideResult} from './set-aside.ts'
 import {sexesAndStagesResult} from './sexes-and-stages.ts'
+import {siteMap} from './site-map.ts'
 import {siteResults} from './sites.ts'
 import {statedValues} from './stated.ts'
 import {taxonResults} from './taxa.ts'
 import {catchesInRounds, caughtByUnit} from './unit-catches.ts'
 import {vertebratesResult} from './vertebrates.ts'
+import {weatherResult} from './weather.ts'
 
 /**
  * Every number that a report may print, from the rows in use. The same study gives the same results, row order
@@ -40,6 +43,10 @@ export function computeResults(usable: UsableStudy, runner: Runner = plainRunner
   const issued = issuedOn(study)
   const comparable = comparableHabitats(analysis, parts)
   const caught = caughtByUnit(catchesInRounds(analysis, comparable), analysis, () => true)
+  const compared = {id: 'all names', label: 'all names', caught}
+  const comparison = comparisonResult(compared, comparable, analysis)
+  const weather = weatherResult(analysis)
+  const caughtInAll = caughtByUnit(parts.study.catches, analysis, ({inRates}) => inRates)
   const sections: Omit<Results, 'methodsUsed'> = {
     format: 'pitfolio-results',
     formatVersion: 1,
@@ -56,9 +63,14 @@ export function computeResults(usable: UsableStudy, runner: Runner = plainRunner
     effort: effortResult(parts.study, analysis.planned),
     catch: catchResult(parts.study, analysis),
     vertebrates: vertebratesResult(parts.study),
-    sensitivity: {...sensitivityResult(analysis, parts, habitats), setAside: setAsideResult(usable)},
+    sensitivity: {
+      ...sensitivityResult(analysis, parts, habitats),
+      setAside: setAsideResult(usable, analysis, parts)
+    },
     habitats,
     sites,
+    map: siteMap(sites),
+    ...(weather !== undefined && {weather}),
     rounds: roundResults(analysis, parts),
     traps: analysis.area.traps.map((trap) => {
       const part = parts.ofTrap(trap)
@@ -72,7 +84,8 @@ export function computeResults(usable: UsableStudy, runner: Runner = plainRunner
     }),
     taxa: taxonResults(analysis, parts),
     scopes: scopeResults(analysis, parts, comparable, runner),
-    comparison: comparisonResult({id: 'all names', label: 'all names', caught}, comparable, analysis),
+    comparison,
+    planning: planningResult({...compared, caughtInAll}, comparison, comparable, analysis, parts),
     sexesAndStages: sexesAndStagesResult(analysis),
     checklist: checklistResult(analysis)
   }

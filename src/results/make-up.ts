@@ -2,9 +2,10 @@ import type {MakeUpResult} from '../model/results.ts'
 import type {Taxon} from '../model/study.ts'
 import type {Analysis} from './analysis.ts'
 import {codeUnitOrder} from './code-unit-order.ts'
-import {counted, share, words} from './counted.ts'
+import {counted, words} from './counted.ts'
 import type {Part, Parts} from './parts.ts'
 import type {Scope} from './scopes.ts'
+import {addToCounts, totalOf, type UnitCounts, unitShare} from './unit-share.ts'
 
 /** Upper ends of the classes of body length in millimetres. Common practice, no source. */
 const lengthClasses = [5, 10, 15, 20]
@@ -39,53 +40,58 @@ export function bodySizes(scope: Scope, analysis: Analysis, parts: Parts): MakeU
 function makeUp(
   what: string,
   scope: Scope,
-  {area}: Analysis,
+  {area, unit, confidence}: Analysis,
   parts: Parts,
   classOf: (taxon: Taxon) => string | undefined,
   order: (first: string, second: string) => number
 ): MakeUpResult {
   const tally = ({catches}: Part) => {
-    const classes = new Map<string, {individuals: number; readonly names: Set<string>}>()
+    const classes = new Map<string, {readonly caught: UnitCounts; readonly names: Set<string>}>()
+    const known: UnitCounts = new Map()
     let unknown = 0
-    for (const {name, lifeStage, count, inRates} of catches) {
+    for (const each of catches) {
+      const {name, lifeStage, count, inRates} = each
       if (!inRates || !scope.holds(name, lifeStage)) continue
       const own = name.taxon && classOf(name.taxon)
       if (own === undefined) {
         unknown += count
         continue
       }
-      const here = classes.get(own) ?? {individuals: 0, names: new Set<string>()}
+      const here = classes.get(own) ?? {caught: new Map(), names: new Set<string>()}
       classes.set(own, here)
-      here.individuals += count
+      addToCounts(here.caught, each, unit)
+      addToCounts(known, each, unit)
       here.names.add(name.name)
     }
-    return {classes, unknown}
+    return {classes, known, unknown}
   }
   const whole = tally(parts.study)
   const names = [...whole.classes.keys()].sort(order)
-  const lines = ({classes}: ReturnType<typeof tally>, where: string): MakeUpResult['study'] => {
-    const known = names.reduce((sum, name) => sum + (classes.get(name)?.individuals ?? 0), 0)
-    return names.map((name) => {
+  const lines = ({classes, known}: ReturnType<typeof tally>, where: string): MakeUpResult['study'] =>
+    names.map((name) => {
       const own = classes.get(name)
       const here = `${what} ${name}, ${scope.label}, ${where}`
       return {
         class: name,
-        individuals: counted(`Individuals, ${here}`, own?.individuals ?? 0, words.individuals),
-        share: share(
+        individuals: counted(`Individuals, ${here}`, totalOf(own?.caught), words.individuals),
+        share: unitShare(
           `Share of individuals, ${here}`,
-          own?.individuals ?? 0,
+          own?.caught,
           known,
+          confidence,
           `no animal caught there has a ${what} on record`
         ),
         species: counted(`Names, ${here}`, own?.names.size ?? 0, words.names)
       }
     })
-  }
   const study = lines(whole, 'whole study')
-  const known = [...whole.classes.values()].reduce((sum, {individuals}) => sum + individuals, 0)
   return {
     recorded: names.length > 0,
-    known: counted(`Individuals with a ${what} on record, ${scope.label}`, known, words.individuals),
+    known: counted(
+      `Individuals with a ${what} on record, ${scope.label}`,
+      totalOf(whole.known),
+      words.individuals
+    ),
     unknown: counted(
       `Individuals without a ${what} on record, ${scope.label}`,
       whole.unknown,

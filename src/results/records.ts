@@ -15,6 +15,11 @@ const severities: readonly Severity[] = ['error', 'caution', 'note']
 export function recordsResult({findings, balance, judgedOtherwise}: UsableStudy): RecordsResult {
   const tables = [...balance].sort((a, b) => tableNames.indexOf(a.table) - tableNames.indexOf(b.table))
   const rows = (label: string, value: number) => counted(label, value, words.rows)
+  const all = (label: string, what: 'read' | 'used' | 'setAside') =>
+    rows(
+      label,
+      tables.reduce((sum, table) => sum + table[what], 0)
+    )
   const found = (label: string, of: readonly Finding[]) => counted(label, of.length, words.findings)
   const bySeverity = (severity: Severity) => findings.filter((finding) => finding.severity === severity)
   return {
@@ -35,10 +40,9 @@ export function recordsResult({findings, balance, judgedOtherwise}: UsableStudy)
       notes: found('Notes', bySeverity('note')),
       total: found('Findings', findings)
     },
-    setAsideRows: rows(
-      'Rows set aside',
-      tables.reduce((sum, {setAside}) => sum + setAside, 0)
-    ),
+    readRows: all('Rows read', 'read'),
+    usedRows: all('Rows used', 'used'),
+    setAsideRows: all('Rows set aside', 'setAside'),
     leftUnrecorded: counted(
       'Exposures set aside because nothing says what became of the sample',
       tables.find(({table}) => table === 'visits')?.byCode[unrecordedCode] ?? 0,

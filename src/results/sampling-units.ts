@@ -44,12 +44,14 @@ export type CaughtByFraction = Map<number, number>
 /** Catch of each sampling unit. */
 export type UnitCatches = Map<number, CaughtByFraction>
 
-export function addToUnit(
-  catches: UnitCatches,
-  {count, fraction, site, trap}: CatchInUse,
-  kind: UnitKind
-): void {
-  const unit = kind === 'trap' && trap !== undefined ? trap.index : site.index
+/** The sampling unit that a catch belongs to. */
+export function unitOf({site, trap}: Pick<CatchInUse, 'site' | 'trap'>, kind: UnitKind): number {
+  return kind === 'trap' && trap !== undefined ? trap.index : site.index
+}
+
+export function addToUnit(catches: UnitCatches, each: CatchInUse, kind: UnitKind): void {
+  const {count, fraction} = each
+  const unit = unitOf(each, kind)
   let caught = catches.get(unit)
   if (caught === undefined) {
     caught = new Map()

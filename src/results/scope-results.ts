@@ -1,4 +1,5 @@
 import type {DissimilaritiesResult, ScopeResult} from '../model/results.ts'
+import {frequencyCounts} from '../statistics/frequency-counts.ts'
 import type {Analysis} from './analysis.ts'
 import {codeUnitOrder} from './code-unit-order.ts'
 import {type Comparable, unitsIn} from './comparable.ts'
@@ -10,11 +11,13 @@ import {diversityResult} from './diversity.ts'
 import {indicatorsResult} from './indicators.ts'
 import {bodySizes, guilds} from './make-up.ts'
 import type {Part, Parts} from './parts.ts'
+import {planningResult} from './planning.ts'
 import type {Runner} from './replicates.ts'
 import {addToUnit, type CaughtByFraction, raisedCount, type UnitCatches} from './sampling-units.ts'
 import {type ScopeCatch, scopeCatch} from './scope-catch.ts'
 import type {Scope} from './scopes.ts'
 import {speciesSeasons} from './species-season.ts'
+import type {HabitatInUse} from './study-area.ts'
 import {catchesInRounds, caughtByUnit, communitiesOf} from './unit-catches.ts'
 
 /** Everything that is worked out for each scope on its own. */
@@ -45,6 +48,17 @@ function scopeResult(
     catches.speciesOf
   )
   const caught = caughtByUnit(inRounds, analysis, ({name, lifeStage}) => scope.holds(name, lifeStage))
+  const compared = {id: scope.id, label: scope.label, caught}
+  const comparison = comparisonResult(compared, comparable, analysis)
+  const planned = {
+    ...compared,
+    caughtInAll: caughtByUnit(parts.study.catches, analysis, (each) => {
+      return each.inRates && scope.holds(each.name, each.lifeStage)
+    }),
+    sampleOf: (habitat: HabitatInUse) => {
+      return frequencyCounts([...catches.countsIn(parts.ofHabitat(habitat)).species.values()])
+    }
+  }
   return {
     id: scope.id,
     label: scope.label,
@@ -64,12 +78,13 @@ function scopeResult(
     ),
     ...diversityResult(catches, analysis, parts, runner),
     dissimilarities: dissimilarities(catches, analysis, parts),
-    comparison: comparisonResult({id: scope.id, label: scope.label, caught}, comparable, analysis),
+    comparison,
     composition: compositionResult(communities, scope, comparable, analysis),
     indicators: indicatorsResult(communities, scope, comparable, analysis),
     season: speciesSeasons(catches, analysis, parts),
     guilds: guilds(scope, analysis, parts),
-    bodySizes: bodySizes(scope, analysis, parts)
+    bodySizes: bodySizes(scope, analysis, parts),
+    planning: planningResult(planned, comparison, comparable, analysis, parts)
   }
 }
 

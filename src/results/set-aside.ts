@@ -1,10 +1,17 @@
 import type {Measure} from '../model/quantity.ts'
 import type {SetAsideResult} from '../model/results.ts'
 import type {UsableStudy} from '../model/study.ts'
+import type {Analysis} from './analysis.ts'
 import {counted, share, words} from './counted.ts'
+import type {Parts} from './parts.ts'
+import {setAsideEffect} from './set-aside-effect.ts'
 
 /** What the headline count would be with the rows of the catch table that were set aside, as far as they can be read. */
-export function setAsideResult({study, balance, catchSetAside}: UsableStudy): SetAsideResult {
+export function setAsideResult(
+  {study, balance, catchSetAside}: UsableStudy,
+  analysis: Analysis,
+  parts: Parts
+): SetAsideResult {
   const rows = balance.find(({table}) => table === 'catch')?.setAside ?? 0
   const inUse = study.catch.reduce((sum, {count}) => sum + count, 0)
   const known = catchSetAside ?? (rows === 0 ? [] : undefined)
@@ -33,6 +40,7 @@ export function setAsideResult({study, balance, catchSetAside}: UsableStudy): Se
     shareSetAside:
       animals === undefined
         ? {label: shareLabel, kind: 'share', notDefined: 'the rows set aside are not at hand'}
-        : share(shareLabel, animals, inUse + animals, 'nothing was caught')
+        : share(shareLabel, animals, inUse + animals, 'nothing was caught'),
+    ...setAsideEffect(known ?? [], analysis, parts)
   }
 }

@@ -9,17 +9,21 @@ import {counted, words} from './counted.ts'
 import {effortResult} from './effort.ts'
 import {groupCatches, roundCount} from './habitats.ts'
 import type {Part, Parts} from './parts.ts'
+import {pictureNames} from './picture-names.ts'
 import {isWithheldFromPlaces, type RecordedName} from './recorded-names.ts'
 import {seasonWindow} from './season.ts'
 import {sitePosition} from './site-position.ts'
 import type {SiteInUse} from './study-area.ts'
+import {trapLayout} from './trap-layout.ts'
 import {vertebratesResult} from './vertebrates.ts'
 
 export function siteResults(analysis: Analysis, parts: Parts): SiteResult[] {
-  return analysis.area.sites.map((site) => siteResult(site, analysis, parts.ofSite(site)))
+  const {sites} = analysis.area
+  const pictures = pictureNames(sites.map(({id}) => id))
+  return sites.map((site) => siteResult(site, analysis, parts.ofSite(site), pictures.get(site.id) ?? site.id))
 }
 
-function siteResult(site: SiteInUse, analysis: Analysis, part: Part): SiteResult {
+function siteResult(site: SiteInUse, analysis: Analysis, part: Part, picture: string): SiteResult {
   const {record, name, habitat} = site
   const names = namesOf(part)
   const open = names.filter(({recorded}) => !isWithheldFromPlaces(recorded))
@@ -33,8 +37,10 @@ function siteResult(site: SiteInUse, analysis: Analysis, part: Part): SiteResult
     habitat: habitat.id,
     habitatLabel: habitat.label,
     style: habitat.style,
-    ...wordsOf(record, position.shown === 'withheld'),
+    ...wordsOf(record, position.shown === 'withheld' || open.length < names.length),
     position,
+    // Old data have one trap for each site, which stands for all of them.
+    layout: trapLayout(analysis.study.effortBySite ? [] : part.traps, position, picture, name),
     structure: structureOf(record),
     traps: counted(`Traps, ${name}`, part.traps.length, words.traps),
     rounds: roundCount(part),
@@ -119,16 +125,19 @@ function statusOf(taxon: Taxon | undefined): string | undefined {
   return parts.filter((part) => part !== undefined).join('; ') || undefined
 }
 
-/** What sites.csv says in words. The nearest named place goes with the position where that is withheld. */
-function wordsOf({owner, locality, region, country, management, soil, remarks}: Site, withheld: boolean) {
+/**
+ * What sites.csv says in words, but for the owner, who is nobody's business but that of the site report. The nearest
+ * named place and the remarks go with the position where that is withheld, and where kinds were recorded that are not
+ * shown with a place.
+ */
+function wordsOf({locality, region, country, management, soil, remarks}: Site, withheld: boolean) {
   return {
-    ...(owner !== undefined && {owner}),
     ...(locality !== undefined && !withheld && {locality}),
     ...(region !== undefined && {region}),
     ...(country !== undefined && {country}),
     ...(management !== undefined && {management}),
     ...(soil !== undefined && {soil}),
-    ...(remarks !== undefined && {remarks})
+    ...(remarks !== undefined && !withheld && {remarks})
   }
 }
 

@@ -8,7 +8,7 @@ export function chaoLowerBound(sample: FrequencyCounts, confidence?: number): Qu
   if (sample.records === 0) return {notDefined: emptyReason(sample.kind)}
   const value = sample.species + undetectedSpecies(sample)
   const variance = varianceOf(sample, value)
-  const caution = restsOn(sample)
+  const caution = restsOn(sample, value)
   return {
     value,
     standardError: Math.sqrt(variance),
@@ -34,7 +34,7 @@ function varianceOf({size, singletons, doubletons}: FrequencyCounts, estimate: n
 
 const FEW = 5
 
-function restsOn(sample: FrequencyCounts): string | undefined {
+function restsOn(sample: FrequencyCounts, value: number): string | undefined {
   // Without singletons nothing is added to the species seen, so nothing rests on the doubletons.
   if (sample.doubletons >= FEW || sample.singletons === 0) return undefined
   const more: FrequencyCounts = {
@@ -43,7 +43,9 @@ function restsOn(sample: FrequencyCounts): string | undefined {
     size: sample.kind === 'abundance' ? sample.size + 2 : sample.size,
     doubletons: sample.doubletons + 1
   }
-  const estimate = Number((sample.species + 1 + undetectedSpecies(more)).toPrecision(3))
+  const printed = (estimate: number) => Number(estimate.toPrecision(3))
+  const estimate = printed(sample.species + 1 + undetectedSpecies(more))
   const where = sample.kind === 'abundance' ? 'caught twice' : 'found in exactly two sampling units'
-  return `rests on ${sample.doubletons} species ${where}; one more such species would make it ${estimate}`
+  const few = `rests on ${sample.doubletons === 0 ? 'no' : sample.doubletons} species ${where}`
+  return estimate === printed(value) ? few : `${few}; one more such species would make it ${estimate}`
 }

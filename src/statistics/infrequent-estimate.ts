@@ -31,7 +31,9 @@ export function infrequentEstimate(
   const covered = 1 - singletons / records
   const clumps = sum((k) => k * (k - 1))
   const [pairs, pairsSlope] = pairing(records, unitsHolding)
-  const variation = (species / covered) * pairs * clumps - 1
+  const raw = (species / covered) * pairs * clumps - 1
+  // Rounding must not decide whether an assemblage at the edge counts as even.
+  const variation = Math.abs(raw) < 1e-12 ? 0 : raw
   const spread = Math.max(0, variation)
   const value = sample.species - species + species / covered + (singletons / covered) * spread
 

@@ -14,6 +14,8 @@ export interface RateRatio {
   readonly p: Quantity
   /** Holm-adjusted over all pairs. */
   readonly adjustedP: Quantity
+  /** Of the t distribution behind interval and p. */
+  readonly degreesOfFreedom: Quantity
 }
 
 export const rateRatioMethod = 'approximate, t distribution with theta taken as known'
@@ -70,7 +72,8 @@ export function rateRatios(
       }
     },
     p: {value: p},
-    adjustedP: {value: adjusted[index]!}
+    adjustedP: {value: adjusted[index]!},
+    degreesOfFreedom: {value: df}
   }))
 }
 
@@ -82,7 +85,7 @@ export interface RateRatioOptions {
 
 function without(pair: {of: string | number; to: string | number}, {message}: CountModelFailure): RateRatio {
   const none: Quantity = {notDefined: message}
-  return {...pair, ratio: none, p: none, adjustedP: none}
+  return {...pair, ratio: none, p: none, adjustedP: none, degreesOfFreedom: none}
 }
 
 function dot(first: readonly number[], second: readonly number[]): number {

@@ -1,3 +1,4 @@
+import {countingErrorMethod} from '../model/counting-error.ts'
 import type {Quantity} from '../model/quantity.ts'
 import {garwoodInterval} from './garwood-interval.ts'
 import {studentQuantile} from './special-functions.ts'
@@ -21,8 +22,9 @@ export interface RateOptions {
   readonly per?: number
 }
 
+export {countingErrorMethod}
+
 export const betweenUnitsMethod = 'ratio estimate between sampling units, t distribution on the log scale'
-export const countingErrorMethod = 'counting error only, not a range for the habitat'
 
 /**
  * Catch rate over sampling units with its interval: individuals per `per` of effort.

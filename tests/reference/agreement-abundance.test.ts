@@ -15,7 +15,7 @@ import {rarefactionAndExtrapolation} from '../../src/statistics/rarefaction-and-
 import {shannon} from '../../src/statistics/shannon.ts'
 import {shannonAsymptotic} from '../../src/statistics/shannon-asymptotic.ts'
 import {sizeForCoverage} from '../../src/statistics/size-for-coverage.ts'
-import {boundDisagreements} from './bound-disagreements.ts'
+import {boundDisagreements, intervalDisagreements} from './bound-disagreements.ts'
 import {disagreement, solvedSize} from './disagreement.ts'
 import {cases, paired, reference} from './reference-file.ts'
 
@@ -55,6 +55,13 @@ describe('individuals by species, in both implementations,', () => {
   ] as const)('have the same %s', (_, statistic, key) => {
     const found = assemblages.flatMap(({id, sample, figures}) =>
       disagreement(id, statistic(sample), figures[key])
+    )
+    expect(found).toEqual([])
+  })
+
+  test('have the same variance and interval of ACE', () => {
+    const found = assemblages.flatMap(({id, sample, figures}) =>
+      intervalDisagreements(id, ace(sample), figures.aceInterval)
     )
     expect(found).toEqual([])
   })

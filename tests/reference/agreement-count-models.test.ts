@@ -3,6 +3,7 @@ import {isDefined} from '../../src/model/quantity.ts'
 import {countLogLikelihood} from '../../src/statistics/count-log-likelihood.ts'
 import {isFitted} from '../../src/statistics/count-model.ts'
 import {designMatrix} from '../../src/statistics/design-matrix.ts'
+import {influence} from '../../src/statistics/influence.ts'
 import {
   type GroupedCounts,
   likelihoodRatioPermutation
@@ -131,6 +132,24 @@ describe('models of counts, in both implementations,', () => {
       )
     })
     expect(found).toEqual([])
+  })
+
+  test('give the same rate ratios without each site in turn', () => {
+    let compared = 0
+    const found = designs.flatMap(({id, input, figures, data}) => {
+      const pairs = influence(data, [...new Set(input.habitat)])
+      return figures.ratiosWithout.flatMap(([site, ratios]) => {
+        compared += 1
+        return disagreements(
+          `${id} without ${site}`,
+          pairs.map(({ratiosWithout}) => ratiosWithout[site]),
+          ratios ?? pairs.map(() => null),
+          fittedModel
+        )
+      })
+    })
+    expect(found).toEqual([])
+    expect(compared).toBeGreaterThan(20)
   })
 
   test('give the same p of the habitats over every arrangement', () => {

@@ -10,7 +10,7 @@ import {jackknife1} from '../../src/statistics/jackknife-1.ts'
 import {jackknife2} from '../../src/statistics/jackknife-2.ts'
 import {rarefactionAndExtrapolation} from '../../src/statistics/rarefaction-and-extrapolation.ts'
 import {shannonAsymptotic} from '../../src/statistics/shannon-asymptotic.ts'
-import {boundDisagreements} from './bound-disagreements.ts'
+import {boundDisagreements, intervalDisagreements} from './bound-disagreements.ts'
 import {disagreement} from './disagreement.ts'
 import {cases, type IncidenceFigures, paired, reference} from './reference-file.ts'
 
@@ -60,6 +60,15 @@ describe('sampling units by species, in both implementations,', () => {
     expect(sets.flatMap(({id, presence, figures}) => disagreement(id, ice(presence), figures.ice))).toEqual(
       []
     )
+  })
+
+  test('have the same variances and intervals of ICE and the jackknives', () => {
+    const found = sets.flatMap(({id, sample, presence, figures}) => [
+      ...intervalDisagreements(`${id} ICE`, ice(presence), figures.iceInterval),
+      ...intervalDisagreements(`${id} jackknife 1`, jackknife1(sample), figures.jackknife1Interval),
+      ...intervalDisagreements(`${id} jackknife 2`, jackknife2(sample), figures.jackknife2Interval)
+    ])
+    expect(found).toEqual([])
   })
 
   test('have the same Chao2, with its variance and interval', () => {

@@ -287,9 +287,53 @@ def equal_coverage_cases(rng, abundance):
     return [{'id': f'set-{i + 1:02d}', 'members': m} for i, m in enumerate(out)]
 
 
+def share_cases(rng):
+    out = [
+        {'id': 'one-unit', 'part': [3], 'whole': [10]}, {'id': 'none', 'part': [0, 0], 'whole': [7, 3]},
+        {'id': 'all', 'part': [7, 3], 'whole': [7, 3]}, {'id': 'no-animals', 'part': [0, 0], 'whole': [0, 0]},
+        {'id': 'one-unit-with-animals', 'part': [0, 4, 0], 'whole': [0, 9, 0]},
+        {'id': 'alike', 'part': [1, 2], 'whole': [2, 4]}, {'id': 'two-apart', 'part': [9, 1], 'whole': [10, 10]},
+        {'id': 'large', 'part': [40000, 61000], 'whole': [90000, 110000]},
+    ]
+    for index in range(32):
+        units = int(rng.randint(1, 9))
+        whole = rng.poisson([3.0, 40.0, 900.0][index % 3] * rng.gamma(1.5, 1 / 1.5, size=units))
+        part = rng.binomial(whole, rng.beta(2, [2, 12][index % 2], size=units))
+        out.append({'id': f'random-{index + 1:02d}', 'part': ints(part), 'whole': ints(whole)})
+    return out
+
+
+def precision_cases(rng):
+    out = [{'id': 'one-unit', 'rate': 0.2, 'theta': 3.0, 'units': 1, 'effort': 300.0, 'halfWidth': 0.3},
+           {'id': 'too-clumped', 'rate': 0.5, 'theta': 1.0, 'units': 4, 'effort': 400.0, 'halfWidth': 0.3}]
+    for index in range(28):
+        theta = None if index % 4 == 0 else float(np.round(rng.gamma(2, 8), 3) + 0.2)
+        out.append({'id': f'random-{index + 1:02d}', 'rate': float(np.round(rng.gamma(1, 0.4), 4) + 0.01), 'theta': theta,
+                    'units': int(rng.randint(2, 10)), 'effort': float(rng.randint(100, 4000)),
+                    'halfWidth': [0.2, 0.3, 0.5, 0.8][index % 4 if index < 16 else (index // 4) % 4]})
+    return out
+
+
+def detection_cases(rng):
+    out = []
+    for name, sizes, theta, mean, blocks in [
+            ('two-by-three', [3, 3], 5.0, 60, None), ('two-by-four', [4, 4], 8.0, 20, None),
+            ('two-by-six', [6, 6], 4.0, 150, None), ('three-by-three', [3, 3, 3], 10.0, 40, None),
+            ('three-and-six', [3, 6], 3.0, 90, None), ('poisson', [4, 4], None, 15, None),
+            ('few-animals', [5, 5], 2.0, 4, None), ('blocked', [4, 4, 4], 20.0, 80, 4),
+            ('blocked-pairs', [3, 3], 20.0, 80, 3), ('blocked-six', [6, 6], 6.0, 50, 6)]:
+        habitat = [h for h, k in enumerate(sizes) for _ in range(k)]
+        block = [i % blocks for k in sizes for i in range(k)] if blocks else None
+        expected = [float(np.round(mean * rng.uniform(0.7, 1.3), 3)) for _ in habitat]
+        out.append({'id': name, 'expected': expected, 'habitat': habitat, 'block': block, 'theta': theta,
+                    'raised': len(sizes) - 1})
+    return out
+
+
 def main(path):
     streams = {name: np.random.RandomState(SEED + i) for i, name in enumerate(
-        ['abundance', 'incidence', 'designs', 'pairs', 'rates', 'kruskal', 'holm', 'equal'])}
+        ['abundance', 'incidence', 'designs', 'pairs', 'rates', 'kruskal', 'holm', 'equal', 'shares',
+         'precision', 'detection'])}
     abundance = abundance_cases(streams['abundance'])
     cases = {
         'abundance': abundance,
@@ -299,6 +343,9 @@ def main(path):
         'rates': rate_cases(streams['rates']),
         'kruskalWallis': kruskal_cases(streams['kruskal']),
         'holm': holm_cases(streams['holm']),
+        'shares': share_cases(streams['shares']),
+        'precision': precision_cases(streams['precision']),
+        'detection': detection_cases(streams['detection']),
         'equalCoverage': equal_coverage_cases(streams['equal'], abundance),
         'bootstrap': [{'id': i, 'of': 'abundance'} for i in
                       ['hemlock-girdled', 'hemlock-logged', 'no-singletons', 'no-doubletons', 'two-species-1-99',

@@ -2,7 +2,8 @@
 """Compares two reference files: compare.py committed.json fresh.json. Exit 1 on a difference.
 
 Closed forms: 1e-9 relative. Fitted models: 1e-6. Bootstrap: 8 % (Monte Carlo error of an SE from 2000
-replicates is about 1.6 %). Least stress of many starts: 0.01 absolute. Versions are told, not compared.
+replicates is about 1.6 %). Smallest ratios by
+simulation: 3 %. Least stress of many starts: 0.01 absolute. Versions are told, not compared.
 """
 import json
 import sys
@@ -15,6 +16,8 @@ JUMPY = {'sizeForCoverage'}
 def allowed(path, value):
     if 'bootstrap' in path:
         return 0.08 * abs(value) + 1e-9
+    if 'detection' in path:
+        return 0.03 * abs(value)
     if 'least' in path:
         return 0.01
     if 'stress' in path:

@@ -369,6 +369,38 @@ def pairwise(case, coefficients, theta, df):
     return out, np.sqrt(np.diag(covariance))
 
 
+def left_out(case):
+    """The design without each of its sites in turn, where every habitat keeps one; a few designs, since each is a fit."""
+    out = []
+    for site in range(len(case['habitat']) if case['id'].endswith('1') and len(case['habitat']) <= 8 else 0):
+        kept = [i for i in range(len(case['habitat'])) if i != site]
+        habitat = [case['habitat'][i] for i in kept]
+        if set(habitat) != set(case['habitat']) or min(case['habitat'].count(h) for h in set(habitat)) < 2:
+            continue
+        block = case['block'] and [case['block'][i] for i in kept]
+        names = block and sorted(set(block))
+        out.append({'id': f"{case['id']}/{site}", 'habitat': habitat, 'block': block and [names.index(b) for b in block],
+                    'nights': [case['nights'][i] for i in kept], 'counts': [case['counts'][i] for i in kept]})
+    return out
+
+
+def ratios_without(case, fits):
+    """[site, ratios of all pairs without it]; null where that leaves no model."""
+    out = []
+    for left in left_out(case):
+        y = np.array(left['counts']).sum(axis=1)
+        site = int(left['id'].split('/')[1])
+        if any(y[np.array(left['habitat']) == g].sum() == 0 for g in set(left['habitat'])):
+            out.append([site, None])
+        elif left['id'] in fits:
+            fit = fits[left['id']]
+            out.append([site, [row[2] for row in pairwise(left, np.array(fit['coefficients']), fit['theta'], 1)[0]]])
+        else:
+            flat = poisson(left, y)['coefficients']
+            out.append([site, [row[2] for row in pairwise(left, np.array(flat), np.inf, 1)[0]]])
+    return out
+
+
 def design(case, fits, stress_stream):
     habitat, block, nights = case['habitat'], case['block'], np.array(case['nights'])
     counts = np.array(case['counts'])
@@ -456,6 +488,7 @@ def design(case, fits, stress_stream):
         if out[key] is None:
             why[key] = 'a community without individuals'
     out['multiSite'] = baselga_multi(counts)
+    out['ratiosWithout'] = ratios_without(case, fits) if out['ratios'] else []
     if why:
         out['why'] = why
     return out

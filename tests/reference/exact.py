@@ -10,6 +10,7 @@ from mpmath import mp, mpf
 
 mp.dps = 50
 LONG = np.longdouble
+Z = mp.sqrt(2) * mp.erfinv(mpf('0.95'))
 
 
 @lru_cache(maxsize=None)
@@ -108,7 +109,7 @@ def log_normal_interval(seen, estimate, variance):
     t = estimate - seen
     if t == 0:
         return mpf(seen), mpf(seen)
-    z = mp.sqrt(2) * mp.erfinv(mpf('0.95'))
+    z = Z
     k = mp.exp(z * mp.sqrt(mp.log(1 + variance / t ** 2)))
     return seen + t / k, seen + t * k
 
@@ -126,6 +127,24 @@ def chao(seen, f1, f2, n):
     lower, upper = log_normal_interval(seen, estimate, variance)
     return {'estimate': float(estimate), 'variance': float(variance), 'se': float(mp.sqrt(variance)),
             'lower': float(lower), 'upper': float(upper)}
+
+
+def delta_interval(estimate, groups):
+    """SE by the delta method over the numbers of species f_k, derivatives by numbers, and the log-normal interval.
+
+    Variance: sum f_k d_k^2 - (sum f_k d_k)^2 / estimate (Chao & Lee 1992; Lee & Chao 1994). Where the squared CV is
+    0, at the edge of being negative too, it is held there.
+    """
+    value = estimate(groups)
+    if value is None:
+        return None
+    even = abs(value - estimate(groups, True)) < mpf(10) ** -30
+    slopes = {k: mp.diff(lambda f, k=k: estimate({**groups, k: f}, even), mpf(s)) for k, s in groups.items() if k <= 10}
+    slope = {k: slopes.get(k, mpf(1)) for k in groups}
+    squares = sum(s * slope[k] ** 2 for k, s in groups.items())
+    variance = max(squares - sum(s * slope[k] for k, s in groups.items()) ** 2 / value, mpf(0))
+    lower, upper = log_normal_interval(sum(groups.values()), value, variance)
+    return {'variance': float(variance), 'lower': float(lower), 'upper': float(upper)}
 
 
 def hill(shares, order):

@@ -106,19 +106,21 @@ class Sample:
         return low + (target - left) / (self.coverage(high) - left)
 
 
-def ace(sample):
-    """Chao & Lee 1992, rare up to 10."""
-    rare = {x: s for x, s in sample.groups.items() if x <= 10}
+def ace(groups, even=False):
+    """Chao & Lee 1992, rare up to 10. For the delta method: real numbers of species, and a CV held at 0 ('even')."""
+    rare = {x: s for x, s in groups.items() if x <= 10}
     n_rare = sum(x * s for x, s in rare.items())
-    s_rare = sum(rare.values())
+    s_rare, f1 = sum(rare.values()), groups.get(1, 0)
     if n_rare == 0:
-        return mpf(sample.s)
-    if sample.f1 == n_rare:
+        return mpf(sum(groups.values()))
+    if f1 == n_rare:
         return None
-    c = 1 - mpf(sample.f1) / n_rare
+    c = 1 - mpf(f1) / n_rare
     spread = sum(x * (x - 1) * s for x, s in rare.items())
     cv2 = max(s_rare / c * mpf(spread) / (n_rare * (n_rare - 1)) - 1, mpf(0))
-    return sample.s - s_rare + s_rare / c + sample.f1 / c * cv2
+    if even:
+        cv2 = mpf(0)
+    return sum(groups.values()) - s_rare + s_rare / c + f1 / c * cv2
 
 
 def targets(sample):
@@ -157,7 +159,9 @@ def abundance(case):
         none if n == 0 else 'one species: ln S = 0')
     put('bergerParker', mpf(max(sample.counts)) / n if n else None, none)
     put('chao1', chao(sample.s, sample.f1, sample.f2, n) if n else None, none)
-    put('ace', ace(sample) if n else None, none if n == 0 else 'every rare record is a singleton')
+    rare = none if n == 0 else 'every rare record is a singleton'
+    put('ace', ace(sample.groups) if n else None, rare)
+    put('aceInterval', exact.delta_interval(ace, sample.groups) if n else None, rare)
     no_coverage = sample.why_no_coverage()
     put('coverage', None if no_coverage else sample.coverage(n), no_coverage)
     put('asymptoticShannon', entropy_core(sample.groups, n) if n else None, none)

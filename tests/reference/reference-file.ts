@@ -18,6 +18,21 @@ interface Named {
   readonly id: string
 }
 
+/** Variance and limits of an estimate that stands beside them. */
+export interface IntervalFigures {
+  readonly variance: number
+  readonly lower: number
+  readonly upper: number
+}
+
+export interface ShareFigures {
+  readonly share: Figure
+  readonly se: Figure
+  readonly lower: Figure
+  readonly upper: Figure
+  readonly interval: 'ratio' | 'exact' | null
+}
+
 interface DiversityFigures extends Named {
   readonly s: number
   readonly hill: Readonly<Record<string, number>> | null
@@ -39,6 +54,7 @@ export interface AbundanceFigures extends DiversityFigures {
   readonly bergerParker: Figure
   readonly chao1: RichnessBound | null
   readonly ace: Figure
+  readonly aceInterval: IntervalFigures | null
   readonly asymptoticCross?: boolean
   readonly sizeForCoverage: readonly (readonly [target: number, size: Figure])[]
 }
@@ -51,8 +67,11 @@ export interface IncidenceFigures extends DiversityFigures {
   readonly duplicates: number
   readonly chao2: RichnessBound | null
   readonly ice: Figure
+  readonly iceInterval: IntervalFigures | null
   readonly jackknife1: Figure
+  readonly jackknife1Interval: IntervalFigures | null
   readonly jackknife2: Figure
+  readonly jackknife2Interval: IntervalFigures | null
 }
 
 type Three = readonly [number, number, number]
@@ -133,6 +152,8 @@ export interface DesignFigures extends Named {
     readonly turnover: number
     readonly nestedness: number
   } | null
+  /** Site left out, and the ratio of every pair without it. */
+  readonly ratiosWithout: readonly (readonly [site: number, ratios: readonly number[] | null])[]
 }
 
 export interface Design extends Named {
@@ -150,6 +171,21 @@ interface Cases {
   readonly rates: readonly (Named & {readonly catch: readonly number[]; readonly nights: readonly number[]})[]
   readonly kruskalWallis: readonly (Named & {readonly groups: readonly (readonly number[])[]})[]
   readonly holm: readonly (Named & {readonly p: readonly number[]})[]
+  readonly shares: readonly (Named & {readonly part: readonly number[]; readonly whole: readonly number[]})[]
+  readonly precision: readonly (Named & {
+    readonly rate: number
+    readonly theta: Figure
+    readonly units: number
+    readonly effort: number
+    readonly halfWidth: number
+  })[]
+  readonly detection: readonly (Named & {
+    readonly expected: readonly number[]
+    readonly habitat: readonly number[]
+    readonly block: readonly number[] | null
+    readonly theta: Figure
+    readonly raised: number
+  })[]
   readonly equalCoverage: readonly (Named & {readonly members: readonly string[]})[]
   readonly bootstrap: readonly (Named & {readonly of: 'abundance' | 'incidence'})[]
 }
@@ -210,6 +246,13 @@ interface Reference {
     readonly pChiSquare: Figure
   })[]
   readonly holm: readonly (Named & {readonly adjusted: readonly number[]})[]
+  readonly shares: readonly (Named & ShareFigures)[]
+  readonly precision: readonly (Named & {
+    readonly present: Figure
+    readonly totalEffort: Figure
+    readonly units: number
+  })[]
+  readonly detection: readonly (Named & {readonly ratio: Figure})[]
   readonly designs: readonly DesignFigures[]
 }
 

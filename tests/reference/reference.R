@@ -78,11 +78,14 @@ negative <- function(name, data, formula, null) {
 for (name in unique(sites$design)) {
   data <- sites[sites$design == name, ]
   data$habitat <- factor(data$habitat)
+  # designs with a site left out are fitted for their ratios alone
+  whole <- !grepl('/', name)
   if (all(is.na(data$block))) {
-    negative(name, data, catch ~ habitat + offset(log(nights)), catch ~ 1 + offset(log(nights)))
+    negative(name, data, catch ~ habitat + offset(log(nights)), if (whole) catch ~ 1 + offset(log(nights)))
   } else {
     data$block <- factor(data$block)
-    negative(name, data, catch ~ habitat + block + offset(log(nights)), catch ~ block + offset(log(nights)))
+    negative(name, data, catch ~ habitat + block + offset(log(nights)),
+             if (whole) catch ~ block + offset(log(nights)))
   }
 }
 

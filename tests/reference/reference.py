@@ -15,8 +15,10 @@ import mpmath
 
 import designs
 import individuals
+import planning
 import published
 import resampling
+import shares
 import spots
 import units
 
@@ -30,10 +32,11 @@ def models_by_r(cases):
         table, answer = os.path.join(folder, 'designs.tsv'), os.path.join(folder, 'fits.tsv')
         with open(table, 'w') as out:
             print('design', 'habitat', 'block', 'catch', 'nights', sep='\t', file=out)
-            for case in cases['designs']:
+            for case in cases['designs'] + [left for case in cases['designs'] for left in designs.left_out(case)]:
                 habitat, catch = case['habitat'], [sum(row) for row in case['counts']]
                 totals = [sum(c for c, h in zip(catch, habitat) if h == g) for g in range(max(habitat) + 1)]
-                if min(totals) == 0 or min(habitat.count(g) for g in set(habitat)) < 2 or not clumped(case, catch):
+                alone = '/' not in case['id'] and min(habitat.count(g) for g in set(habitat)) < 2
+                if min(totals) == 0 or alone or not clumped(case, catch):
                     continue
                 for i, c in enumerate(catch):
                     print(case['id'], habitat[i], 'NA' if case['block'] is None else case['block'][i], c,
@@ -137,6 +140,10 @@ def main(source, target):
         'pairs': [pair(c) for c in cases['pairs']],
         'kruskalWallis': [kruskal(c) for c in cases['kruskalWallis']],
         'holm': [{'id': c['id'], 'adjusted': designs.holm(c['p'])} for c in cases['holm']],
+        'shares': [{'id': c['id'], **shares.share(c['part'], c['whole'])} for c in cases['shares']],
+        'precision': [planning.precision(c) for c in cases['precision']],
+        'detection': [planning.detection(c, np.random.RandomState(SEED + 2000 + i))
+                      for i, c in enumerate(cases['detection'])],
         'designs': [designs.design(c, fits, np.random.RandomState(SEED + 1000 + i))
                     for i, c in enumerate(cases['designs'])],
     }

@@ -65,23 +65,36 @@ class Units:
         return 1 / (self.t / (m * self.u) + (m - 1) / m * self.pairs / square)
 
 
-def ice(units, holding_infrequent, falling=False):
+def ice(groups, holding_infrequent, falling=False, even=False):
     """Lee & Chao 1994, infrequent up to 10 units; m is the number of units that hold an infrequent species.
 
     The denominator of the squared CV is N^2 ('falling': N (N - 1), a form also found in print).
     """
-    infrequent = {y: s for y, s in units.groups.items() if y <= 10}
+    infrequent = {y: s for y, s in groups.items() if y <= 10}
     n = sum(y * s for y, s in infrequent.items())
-    s_infrequent = sum(infrequent.values())
+    s_infrequent, uniques = sum(infrequent.values()), groups.get(1, 0)
     if n == 0:
-        return mpf(units.s)
-    if units.q1s == n:
+        return mpf(sum(groups.values()))
+    if uniques == n:
         return None
-    c = 1 - mpf(units.q1s) / n
+    c = 1 - mpf(uniques) / n
     m = mpf(holding_infrequent)
     spread = sum(y * (y - 1) * s for y, s in infrequent.items())
     cv2 = max(s_infrequent / c * m / (m - 1) * spread / (n * (n - 1) if falling else n * n) - 1, mpf(0))
-    return units.s - s_infrequent + s_infrequent / c + units.q1s / c * cv2
+    if even:
+        cv2 = mpf(0)
+    return sum(groups.values()) - s_infrequent + s_infrequent / c + uniques / c * cv2
+
+
+def jackknife_interval(units, order):
+    """Burnham & Overton 1978: variance sum a_k^2 Q_k - estimate, a_k the weight of Q_k; never below S."""
+    t = units.t
+    weights = {1: 1 + mpf(t - 1) / t} if order == 1 else \
+        {1: 1 + mpf(2 * t - 3) / t, 2: 1 - mpf(t - 2) ** 2 / (t * (t - 1))}
+    value = sum(weights.get(k, 1) * s for k, s in units.groups.items())
+    variance = max(sum(weights.get(k, 1) ** 2 * s for k, s in units.groups.items()) - value, mpf(0))
+    half = exact.Z * mp.sqrt(variance)
+    return {'variance': float(variance), 'lower': float(max(value - half, min(value, units.s))), 'upper': float(value + half)}
 
 
 def incidence(case):
@@ -104,12 +117,16 @@ def incidence(case):
     put('hill', {str(q): float(hill([mpf(y) / units.u for y in units.y], q)) for q in ORDERS} if some else None, none)
     put('chao2', chao(s, units.q1s, units.q2s, t) if some else None, none)
     reason = 'every infrequent record is a unique' if some else none
-    put('ice', ice(units, holding) if some else None, reason)
-    put('iceFalling', ice(units, holding, True) if some else None, reason)
+    put('ice', ice(units.groups, holding) if some else None, reason)
+    put('iceFalling', ice(units.groups, holding, True) if some else None, reason)
+    put('iceInterval', exact.delta_interval(lambda g, even=False: ice(g, holding, even=even), units.groups) if some else None, reason)
     # Burnham & Overton 1978, 1979
     put('jackknife1', s + units.q1s * mpf(t - 1) / t if some and t > 1 else None, 'one sampling unit' if some else none)
     put('jackknife2', s + units.q1s * mpf(2 * t - 3) / t - units.q2s * mpf(t - 2) ** 2 / (t * (t - 1))
         if some and t > 1 else None, 'one sampling unit' if some else none)
+    for order in (1, 2):
+        put(f'jackknife{order}Interval', jackknife_interval(units, order) if some and t > 1 else None,
+            'one sampling unit' if some else none)
     no_coverage = units.why_no_coverage()
     put('coverage', None if no_coverage else units.coverage(t), no_coverage)
     put('asymptoticShannon', units.asymptotic_entropy() if some else None, none)

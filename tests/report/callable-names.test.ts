@@ -50,11 +50,10 @@ test('short names come first, and what was computed before what was stated', () 
 test('what is for the owner alone is named without its value, and a long text is cut', () => {
   const names = new Map(
     callableNames({
-      sites: [{id: 'w1', owner: 'Upper Fold Farm', locality: 'Hidden Hollow'}],
+      sites: [{id: 'w1', locality: 'Hidden Hollow'}],
       stated: {limitations: 'word '.repeat(40)}
     }).map(({path, value}) => [path, value])
   )
-  expect(names.get('sites.w1.owner')).toBe('for the site report alone')
   expect(names.get('sites.w1.locality')).toBe('for the site report alone')
   expect(names.get('stated.limitations')).toMatch(/^(word ){16}…$/)
 })

@@ -1,3 +1,4 @@
+import {countingErrorMethod} from '../../src/model/counting-error.ts'
 import type {Measure, MeasureKind} from '../../src/model/quantity.ts'
 import type {
   AssemblageResult,
@@ -64,6 +65,7 @@ function comparison(of: string): ComparisonResult {
         ratio: ranged(0.5, 0.31, 0.81),
         p: p(0.011),
         adjustedP: p(0.012),
+        degreesOfFreedom: degrees(6),
         influential: site('f1', 'Top Field', 'field'),
         without: ratio(0.61)
       }
@@ -106,11 +108,45 @@ const season = (taxon: string): ScopeResult['season'][number] => ({
   rates: [6, 17]
 })
 
+/** Between sites where there is something to differ by, else from counting alone. */
+const shareOf = (share: number): Measure =>
+  share > 0 && share < 1
+    ? ranged(share, 0.2, 0.8, 'share')
+    : measure(share, 'share', undefined, {
+        interval: {low: 0.4 * share, high: 0.6 + 0.4 * share, confidence: 0.95, method: countingErrorMethod}
+      })
+
+const planning = (of: string): Results['planning'] => ({
+  of,
+  coverageTarget: measure(0.99, 'coverage'),
+  halfWidthTarget: measure(0.25, 'share'),
+  theta: ratio(12),
+  habitats: [
+    {
+      ...wood,
+      net: measure(75, 'nights'),
+      units: things(2, 'site'),
+      coverage: measure(0.9, 'coverage'),
+      nightsForCoverage: measure(120, 'nights'),
+      halfWidth: measure(0.61, 'share'),
+      nightsForRate: {label: 'further trap-nights', kind: 'nights', notDefined: 'more units are needed'},
+      unitsForRate: things(5, 'site')
+    }
+  ],
+  detection: {
+    ratio: ratio(2.35),
+    raised: 'barley field',
+    level: measure(0.05, 'number'),
+    power: measure(0.8, 'share'),
+    simulations: things(200, 'season')
+  }
+})
+
 const classes = (shares: readonly number[]) =>
   ['predator', 'seed eater'].map((name, index) => ({
     class: name,
     individuals: measure(10 * (shares[index] ?? 0)),
-    share: measure(shares[index] ?? 0, 'share'),
+    share: shareOf(shares[index] ?? 0),
     species: measure(index + 1)
   }))
 
@@ -216,6 +252,7 @@ const scope: ScopeResult = {
     }
   },
   comparison: comparison('ground beetles, adults'),
+  planning: planning('ground beetles, adults'),
   composition: {
     ...blankScope.composition,
     supported: true,
@@ -316,7 +353,12 @@ const allMethods = [
   'dispersion',
   'principal-coordinates',
   'non-metric-scaling',
-  'indicator-value'
+  'indicator-value',
+  'share-interval',
+  'binomial-interval',
+  'planned-coverage',
+  'planned-rate',
+  'planned-ratio'
 ]
 
 export const comparedHabitats: Results = {
@@ -330,6 +372,7 @@ export const comparedHabitats: Results = {
     supportsComparison: true
   },
   comparison: comparison('all names'),
+  planning: planning('all names'),
   scopes: [scope],
   sexesAndStages: {
     sexes: [
@@ -353,8 +396,10 @@ export const comparedHabitats: Results = {
     stages: [
       {
         taxon: 'Lycosidae',
-        stages: [{stage: 'juvenile', individuals: measure(3)}],
-        habitats: [{...wood, stages: [{stage: 'juvenile', individuals: measure(1)}]}]
+        stages: [{stage: 'juvenile', individuals: measure(3), share: ranged(0.75, 0.2, 0.97, 'share')}],
+        habitats: [
+          {...wood, stages: [{stage: 'juvenile', individuals: measure(1), share: measure(1, 'share')}]}
+        ]
       }
     ]
   },
@@ -366,7 +411,20 @@ export const comparedHabitats: Results = {
       individuals: things(7, 'individual'),
       withoutThem: things(23, 'individual'),
       withThem: things(30, 'individual'),
-      shareSetAside: measure(7 / 30, 'share')
+      shareSetAside: measure(7 / 30, 'share'),
+      counted: things(2, 'row'),
+      effect: [
+        {
+          of: 'all names',
+          habitats: [
+            {
+              ...wood,
+              without: {individuals: things(12, 'individual'), rate: measure(9, 'rate')},
+              withThem: {individuals: things(19, 'individual'), rate: measure(14, 'rate')}
+            }
+          ]
+        }
+      ]
     }
   }
 }
@@ -386,14 +444,17 @@ export function refused(reasons: readonly string[]): Results {
           'permutation',
           'permanova',
           'dispersion',
-          'indicator-value'
+          'indicator-value',
+          'planned-ratio'
         ].includes(id)
     ),
     design: {...comparedHabitats.design, supportsComparison: false},
     comparison: none,
+    planning: withoutRatio(comparedHabitats.planning, reasons),
     scopes: comparedHabitats.scopes.map((each) => ({
       ...each,
       comparison: none,
+      planning: withoutRatio(each.planning, reasons),
       composition: {
         ...blankScope.composition,
         reasons: [...reasons],
@@ -402,4 +463,10 @@ export function refused(reasons: readonly string[]): Results {
       indicators: {...blankScope.indicators, reasons: [...reasons]}
     }))
   }
+}
+
+function withoutRatio(planned: Results['planning'], reasons: readonly string[]): Results['planning'] {
+  const {raised: _, ...detection} = planned.detection
+  const ratio = {label: 'ratio', kind: 'ratio', notDefined: reasons.join('; ')} as const
+  return {...planned, detection: {...detection, ratio}}
 }

@@ -8,6 +8,10 @@ import {gatherFigures, gatherTables} from '../../src/report/gather.ts'
 import {tableDefinitions} from '../../src/report/tables/index.ts'
 import {formatProblem} from '../../src/report/template-problem.ts'
 import type {Work} from '../../src/report/work.ts'
+import {comparisonMethods} from '../../src/results/comparison-methods.ts'
+import {diversityMethods} from '../../src/results/diversity-methods.ts'
+import {planningMethods} from '../../src/results/planning-methods.ts'
+import {rateMethods} from '../../src/results/rate-methods.ts'
 import {comparedHabitats, refused} from './compared-habitats.ts'
 
 const template = (name: string) => readFileSync(new URL(`../../templates/${name}`, import.meta.url), 'utf8')
@@ -100,7 +104,7 @@ test('numbers of species are never ranked in words', () => {
 
 test('the test of composition stands with the test of spread and with its cautions', () => {
   const composition = prose.find((paragraph) => paragraph.includes('R²'))
-  expect(composition).toContain('Two sites of one habitat had a mean Bray-Curtis dissimilarity of 0.200.')
+  expect(composition).toContain('The mean Bray-Curtis dissimilarity was 0.200 between sites of one habitat')
   expect(composition).toContain('a share R² of 0.610')
   expect(composition).toContain(
     '0.210 in oak wood and 0.340 in barley field (test of equal spread: F = 1.30 on 1 and 6 degrees of freedom, p = 0.310 by permutation)'
@@ -123,7 +127,7 @@ test('where the spread differs, the chapter says that composition may differ by 
 test('values at equal coverage are said to describe the catch of the sites', () => {
   expect(chapter).toContain('At a sample coverage of 0.930')
   expect(chapter).toContain(
-    'the pooled catch of oak wood has 9.50 species (interval 7.00 to 13.0), 5.00 common and 3.00 dominant ones'
+    'the pooled catch has 9.50 species (interval 7.00 to 13.0), 5.00 common and 3.00 dominant ones in oak wood'
   )
   expect(chapter).toContain(
     'These numbers describe the pooled catch of the sites sampled and not the habitats.'
@@ -226,9 +230,79 @@ test.each([
   expect(documentOf(without)).not.toContain(author)
 })
 
+test.each([
+  ['ratio-interval', 'the interval of a ratio estimate between units (Cochran 1977)'],
+  ['poisson-interval', 'the exact one of a Poisson count (Garwood 1936)'],
+  ['share-interval', 'a proportion in clusters (Cochran 1977)'],
+  ['binomial-interval', 'the exact binomial one (Clopper & Pearson 1934)'],
+  ['raised-counts', 'Where only part of a sample was sorted'],
+  ['hill-numbers', 'given as Hill numbers (Jost 2006; Chao et al. 2014)'],
+  ['coverage', 'Completeness is given as sample coverage'],
+  ['chao1', 'extended by Chao1'],
+  ['chao2', 'come Chao2, a lower bound too (Chao 1987)'],
+  ['ice', 'Lee & Chao 1994'],
+  ['jackknife', 'Burnham & Overton 1979'],
+  ['asymptotic-diversity', 'Asymptotic diversity of order 1 follows Chao et al. (2013)'],
+  ['rarefaction', 'Curves of rarefaction and extrapolation by number of individuals follow'],
+  ['assemblage-bootstrap', 'a bootstrap of the estimated assemblage (Chao et al. 2014)'],
+  ['equal-coverage', 'set side by side at the largest coverage'],
+  ['bray-curtis', 'Bray & Curtis (1957)'],
+  ['sorensen', 'Jaccard (Jaccard 1912)'],
+  ['shannon', 'Shannon entropy with natural logarithms (Shannon 1948)'],
+  ['dispersion', 'spread around the centroid of each habitat (Anderson 2006)'],
+  ['planned-coverage', 'Trap-nights for a target coverage come from extrapolation'],
+  ['planned-rate', 'Bliss & Fisher 1953; Southwood & Henderson 2000'],
+  ['planned-ratio', 'Bolker 2008']
+])('the methods text tells of %s when it was used, and only then', (method, words) => {
+  const told = (methodsUsed: Results['methodsUsed']) => documentOf({...comparedHabitats, methodsUsed})
+  const all = [...comparedHabitats.methodsUsed, {id: method, name: method}]
+  expect(told(all)).toContain(words)
+  expect(told(all.filter(({id}) => id !== method))).not.toContain(words)
+})
+
+/** Told of where another one is, since the two always go together. */
+const toldWith: Readonly<Record<string, string>> = {
+  'gini-simpson': 'shannon',
+  pielou: 'shannon',
+  'berger-parker': 'shannon',
+  jaccard: 'sorensen',
+  'rim-rate': 'defined=catch.rimRate'
+}
+
+test('the methods text knows every method that results can rest on', () => {
+  const text = template('chapter.md')
+  const methods = [...rateMethods, ...diversityMethods, ...comparisonMethods, ...planningMethods]
+  const unknown = methods.filter(({id}) => {
+    const key = toldWith[id] ?? id
+    return !text.includes(key.includes('=') ? key : `path=methodsUsed.${key}`)
+  })
+  expect(unknown.map(({id}) => id)).toEqual([])
+})
+
 test('the appendix says what the catch is without and with the rows set aside', () => {
   expect(chapter).toContain(
     'Of the rows of the catch, three were set aside. Two of them hold a whole count, seven individuals in all. ' +
       'The catch is 23 individuals without them, as everywhere in this chapter, and would be 30 with them (set aside: 23 %).'
+  )
+})
+
+test('what another season would take is told as an estimate, with its assumptions', () => {
+  expect(chapter).toContain(
+    'they take rates, clumping and species to stay as they were in this season, and sites to be independent of each other'
+  )
+  expect(chapter).toContain(
+    'If a p of 0.05 or less counts as a difference, the layout of this season would show, in 80 % of seasons like it, ' +
+      'an activity-density of barley field that is 2.35 times that of the other habitats (all names, 200 seasons simulated).'
+  )
+  const without = (why: string) => {
+    const ratio = {label: 'ratio', kind: 'ratio', notDefined: why} as const
+    const {planning} = comparedHabitats
+    return documentOf({
+      ...comparedHabitats,
+      planning: {...planning, detection: {...planning.detection, ratio}}
+    })
+  }
+  expect(without('the smallest p that this layout allows is above the level')).toContain(
+    'is not defined for all names, because the smallest p that this layout allows is above the level.'
   )
 })

@@ -1,4 +1,5 @@
 import {expect, test} from 'vitest'
+import {countingErrorMethod} from '../../src/model/counting-error.ts'
 import {isDefined} from '../../src/model/quantity.ts'
 import {type Results, resultsSchema} from '../../src/model/results.ts'
 import type {Cell, ReportTable} from '../../src/report/table.ts'
@@ -236,19 +237,19 @@ test('rounds of a species are told as opened to collected, and never as a single
 
 test('make-up has a share for each habitat and a row for what is not known', () => {
   expect(rowsOf('make-up-beetles')).toEqual([
-    ['guild', 'predator', 1, 0.5, 7.5, 1],
-    ['guild', 'seed eater', 0, 0.5, 2.5, 2],
-    ['guild', 'not known', '', '', 2, '']
+    ['guild', 'predator', 1, '0.4 to 1', countingErrorMethod, 0.5, '0.2 to 0.8', '', 7.5, 1],
+    ['guild', 'seed eater', 0, '0 to 0.6', countingErrorMethod, 0.5, '0.2 to 0.8', '', 2.5, 2],
+    ['guild', 'not known', '', '', '', '', '', '', 2, '']
   ])
   expect(tableOf('make-up-beetles', twoHabitats).empty).toBe('Neither guilds nor body lengths are on record.')
 })
 
 test('sexes stand with the share of females and its interval, stages with none where none was caught', () => {
-  expect(rowsOf('sexes')).toEqual([['Abax parallelepipedus', 3, 2, 5, 0.6, '0.147 to 0.947']])
+  expect(rowsOf('sexes')).toEqual([['Abax parallelepipedus', 3, 2, 5, 0.6, '0.147 to 0.947', '']])
   expect(rowsOf('sexes-by-habitat')).toEqual([
-    ['Abax parallelepipedus', 'oak wood', 3, 2, 5, 0.6, '0.147 to 0.947']
+    ['Abax parallelepipedus', 'oak wood', 3, 2, 5, 0.6, '0.147 to 0.947', '']
   ])
-  expect(rowsOf('stages')).toEqual([['Lycosidae', 'juvenile', 1, 0, 3]])
+  expect(rowsOf('stages')).toEqual([['Lycosidae', 'juvenile', 1, 0, 3, 0.75, '0.2 to 0.97', '']])
 })
 
 test('rows set aside are told with the catch without and with them', () => {
@@ -266,4 +267,16 @@ test('every estimator of the number of species says its form, its basis and whet
   ])
   const names = rowsOf('estimates-beetles').filter(([of]) => of === 'oak wood')
   expect(names.map(([, name]) => name)).toContain('species, Jackknife 1')
+})
+
+test('what another season would take stands habitat by habitat, and what is not defined says why', () => {
+  const row = ['oak wood', 75, 2, 0.9, 120, 0.61, 'more units are needed', 5]
+  expect(rowsOf('planning')).toEqual([
+    ['all names', ...row],
+    ['ground beetles, adults', ...row]
+  ])
+})
+
+test('headline numbers stand without and with the rows set aside', () => {
+  expect(rowsOf('set-aside-effect')).toEqual([['all names', 'oak wood', 12, 19, 9, 14, '', '', '', '']])
 })

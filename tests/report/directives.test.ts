@@ -18,6 +18,8 @@ test.each([
   [':text[stated.trap_types.cup.rim_diameter_mm] mm', '66 mm'],
   [':text[stated.thanks]', 'A & B (first) and others'],
   [':sentence[stated.limitations]', 'The summer was dry.'],
+  ['Told: :sentence[stated.limitations]{start=no}', 'Told: the summer was dry.'],
+  [':sentence[stated.limitations]{start=no end=no}, they say', 'the summer was dry, they say'],
   [':date[issued]', '1 October 2026'],
   [':dates[protocol.firstOpened]{to=protocol.lastCollected}', '28 May to 11 June 2026'],
   [':list[design.singleSiteHabitats]', 'oak and ash'],
@@ -122,11 +124,9 @@ test('figures and tables are numbered as they come, and can be referred to befor
 
 test('a site report has its site, and what that site leaves empty is no problem under given', () => {
   const scope = {site: smallResults.sites[0]}
-  expect(wordsFrom(':text[site.name]:given[, :text[site.owner]]{path=site.owner}.', {scope})).toBe(
-    'Upper Oak.'
-  )
-  expect(composed(':given[x]{path=site.ovner}', {scope}).problems).toEqual([
-    "chapter.md:1:1: unknown path 'site.ovner'; did you mean 'owner'?"
+  expect(wordsFrom(':text[site.name]:given[, :text[site.soil]]{path=site.soil}.', {scope})).toBe('Upper Oak.')
+  expect(composed(':given[x]{path=site.soill}', {scope}).problems).toEqual([
+    "chapter.md:1:1: unknown path 'site.soill'; did you mean 'soil'?"
   ])
 })
 

@@ -96,3 +96,23 @@ test('decimal points stand below each other', () => {
     ''
   ])
 })
+
+test('what stands between backticks in our own words is code; a stray one is the study’s own', () => {
+  const cells: Cell[] = [
+    {type: 'text', text: 'nobody can add up `12*` or `c. 30`', marked: true},
+    {type: 'text', text: 'the trap ` is unknown', marked: true},
+    {type: 'text', text: 'a `b` of the study'}
+  ]
+  const columns = [{head: 'x', align: 'left'}] as const
+  const {rows} = printTable({name: 'x', columns, rows: cells.map((cell) => [cell]), empty: ''})
+  expect(rows.map(([cell]) => cell?.children.map(({type}) => type).join(' '))).toEqual([
+    'text inlineCode text inlineCode',
+    'text',
+    'text'
+  ])
+  expect(rows.map(([cell]) => wordsOf(cell?.children))).toEqual([
+    'nobody can add up 12* or c. 30',
+    'the trap ` is unknown',
+    'a `b` of the study'
+  ])
+})

@@ -1,6 +1,6 @@
 import type {Measure, MeasureKind} from '../../src/model/quantity.ts'
 import type {CatchResult, EffortResult, Results} from '../../src/model/results.ts'
-import {blankResults} from '../results/blank-results.ts'
+import {blankLayout, blankResults} from '../results/blank-results.ts'
 
 /** A measure with as little as it needs. */
 export function measure(
@@ -57,6 +57,7 @@ function site(id: string, name: string, habitat: string, style: number): Results
     style,
     management: 'grazed from May',
     position: {shown: 'withheld', because: 'the owner asked for it'},
+    layout: {...blankLayout, name: id},
     structure: [],
     traps: measure(6, 'count', traps),
     rounds: measure(2),
@@ -131,6 +132,8 @@ const small = {
       notes: measure(0),
       total: measure(1)
     },
+    readRows: measure(1),
+    usedRows: measure(0),
     setAsideRows: measure(1),
     leftUnrecorded: measure(0),
     judgedOtherwise: [],

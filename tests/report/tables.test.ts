@@ -235,13 +235,20 @@ test('diversity lists every habitat and then the whole study', () => {
     ['barley field', 1, 30, 8, 1, 0, 0, 0.9],
     ['whole study', 1, 105, 20, 3, 0, 1, 0.9]
   ])
-  expect(rowsOf('diversity-beetles')[0]?.slice(8)).toEqual([
-    2,
-    '2 to 6',
+  expect(rowsOf('diversity-beetles')[0]?.slice(8)).toEqual([2, '2 to 6'])
+  expect(rowsOf('hill-numbers-beetles').map(([label]) => label)).toEqual([
+    'oak wood',
+    'barley field',
+    'whole study'
+  ])
+  expect(rowsOf('hill-numbers-beetles')[0]?.slice(1)).toEqual([
+    12,
     1.5,
     'the sample is too small for asymptotic diversity',
+    '',
     1.4,
-    'the sample is too small for asymptotic diversity'
+    'the sample is too small for asymptotic diversity',
+    ''
   ])
 })
 

@@ -52,7 +52,13 @@ function composeAll(results: Results): readonly (readonly [name: string, compose
     ['chapter', compose('chapter.md', results)],
     ['season', compose('season.md', results)],
     ['index', compose('index.md', results, {documents, mainDocuments: documents, siteReports: documents})],
-    ...results.sites.map((site) => [`site ${site.id}`, compose('site.md', results, {site})] as const)
+    ...results.sites.map(
+      (site) =>
+        [
+          `site ${site.id}`,
+          compose('site.md', results, {site, owner: site.id === 'w1' ? 'Upper Fold Farm' : undefined})
+        ] as const
+    )
   ]
 }
 
@@ -86,7 +92,7 @@ function withoutAnythingOptional(): Results {
     },
     vertebrates: noVertebrates,
     habitats: results.habitats.map(({vegetation: ___, ...habitat}) => habitat),
-    sites: results.sites.map(({owner: ___, locality: ____, ...site}) => ({
+    sites: results.sites.map(({locality: ____, ...site}) => ({
       ...site,
       position: {shown: 'not recorded'},
       structure: [],
@@ -151,7 +157,7 @@ test('a chapter of habitats that cannot be compared says why in plain words', ()
 
 test('a site report keeps back what the owner keeps back', () => {
   const [, holt] = twoHabitats.sites
-  const text = markdown(compose('site.md', twoHabitats, {site: holt}).document)
+  const text = markdown(compose('site.md', twoHabitats, {site: holt, owner: undefined}).document)
   expect(text).not.toContain('Hidden Hollow')
   expect(text).not.toContain('Carabus intricatus')
   expect(text).toContain('One kind is left out of the list on purpose')
@@ -162,7 +168,7 @@ test('a site report says of each fluid what is usual to say', () => {
   const said = (substance: string) => {
     const fluids = twoHabitats.protocol.fluids.map((fluid) => ({...fluid, stated: {substance}}))
     const results = {...twoHabitats, protocol: {...twoHabitats.protocol, fluids}}
-    return markdown(compose('site.md', results, {site: results.sites[0]}).document)
+    return markdown(compose('site.md', results, {site: results.sites[0], owner: undefined}).document)
   }
   expect(said('ethylene glycol')).toContain('very poisonous to people, pets and wild animals')
   expect(said('ethanol')).toContain('catch fire easily')

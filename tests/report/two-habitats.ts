@@ -7,7 +7,13 @@ import type {
   SiteResult,
   TaxonResult
 } from '../../src/model/results.ts'
-import {blankAssemblage, blankResults, blankScope, blankSetAside} from '../results/blank-results.ts'
+import {
+  blankAssemblage,
+  blankLayout,
+  blankResults,
+  blankScope,
+  blankSetAside
+} from '../results/blank-results.ts'
 
 type UnitWords = readonly [one: string, many: string]
 
@@ -166,9 +172,9 @@ function site(id: string, name: string, habitat: 'wood' | 'field', more: Partial
     habitat,
     habitatLabel: habitat === 'wood' ? 'oak wood' : 'barley field',
     style: habitat === 'wood' ? 0 : 1,
-    owner: 'Upper Fold Farm',
     locality: 'Hidden Hollow',
     position: {shown: 'withheld', because: 'the owner asked for it'},
+    layout: {...blankLayout, name: id},
     structure: [measure(8, 'number', ['mm', 'mm'], {label: 'depth of the litter'})],
     traps: things(2, 'trap'),
     rounds: things(2, 'round'),
@@ -341,6 +347,8 @@ export const twoHabitats: Results = {
       notes: things(0, 'finding'),
       total: things(3, 'finding')
     },
+    readRows: rows(22),
+    usedRows: rows(20),
     setAsideRows: rows(2),
     leftUnrecorded: things(0, 'exposure'),
     judgedOtherwise: [],

@@ -6,6 +6,7 @@ import type {
   DissimilaritiesResult,
   MakeUpResult,
   PermutationsResult,
+  PlanningResult,
   Results,
   ScopeResult
 } from '../../src/model/results.ts'
@@ -89,6 +90,15 @@ const makeUp: MakeUpResult = {
   habitats: []
 }
 
+const blankPlanning: PlanningResult = {
+  of: 'all names',
+  coverageTarget: none,
+  halfWidthTarget: none,
+  theta: none,
+  habitats: [],
+  detection: {ratio: none, level: none, power: none, simulations: none}
+}
+
 export const blankScope: Pick<
   ScopeResult,
   | 'equalCoverage'
@@ -100,6 +110,7 @@ export const blankScope: Pick<
   | 'season'
   | 'guilds'
   | 'bodySizes'
+  | 'planning'
 > = {
   equalCoverage: {coverage: none, habitats: [], leftOut: [], sites: []},
   partitions: [],
@@ -143,7 +154,8 @@ export const blankScope: Pick<
   },
   season: [],
   guilds: makeUp,
-  bodySizes: makeUp
+  bodySizes: makeUp,
+  planning: blankPlanning
 }
 
 export const blankSetAside: Results['sensitivity']['setAside'] = {
@@ -152,16 +164,34 @@ export const blankSetAside: Results['sensitivity']['setAside'] = {
   individuals: none,
   withoutThem: none,
   withThem: none,
-  shareSetAside: none
+  shareSetAside: none,
+  counted: none,
+  effect: []
+}
+
+export const blankLayout: Results['sites'][number]['layout'] = {
+  name: 'site',
+  traps: [],
+  notPlaced: none,
+  whyNot: 'the place of each trap is not written down'
 }
 
 export const blankResults: Pick<
   Results,
-  'replicates' | 'permutations' | 'methodsUsed' | 'comparison' | 'sexesAndStages'
+  'replicates' | 'permutations' | 'methodsUsed' | 'comparison' | 'planning' | 'sexesAndStages' | 'map'
 > = {
+  map: {
+    sites: [],
+    rounded: none,
+    tooRough: none,
+    keptBack: none,
+    notRecorded: none,
+    whyNot: 'the positions of the sites are kept back'
+  },
   replicates: 1000,
   permutations: 9999,
   methodsUsed: [],
   comparison: blankComparison,
+  planning: blankPlanning,
   sexesAndStages: {sexes: [], stages: []}
 }

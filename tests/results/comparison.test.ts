@@ -1,6 +1,7 @@
 import {expect, test} from 'vitest'
 import type {Measure} from '../../src/model/quantity.ts'
 import type {ComparisonResult} from '../../src/model/results.ts'
+import {studentQuantile} from '../../src/statistics/special-functions.ts'
 import {type MadeHabitats, type MadeOptions, madeStudy, twoHabitats} from './made-study.ts'
 import {numberOf, tinyResults} from './tiny-study.ts'
 
@@ -204,4 +205,20 @@ test('every scope has a comparison of its own catch', () => {
     ['one', [10, 139]],
     ['all', [113, 198]]
   ])
+})
+
+test('the degrees of freedom of a ratio are those of its interval, sites less habitats, with blocks too', () => {
+  const {ratios, residualDegreesOfFreedom} = compare(
+    {
+      wood: [[40], [25], [61], [33]],
+      meadow: [[14], [9], [30], [11]]
+    },
+    {blockOf: (_, index) => `block ${index}`}
+  )
+  expect(numberOf(residualDegreesOfFreedom)).toBe(8 - 2 - 3)
+  const [{ratio, degreesOfFreedom}] = ratios as [ComparisonResult['ratios'][number]]
+  expect(numberOf(degreesOfFreedom)).toBe(8 - 2)
+  const {value, standardError} = ratio as {value: number; standardError: number}
+  const reach = studentQuantile(0.975, 6) * (standardError / value)
+  expect(intervalOf(ratio)?.high).toBeCloseTo(value * Math.exp(reach), 9)
 })

@@ -30,6 +30,21 @@ test('under six sites a habitat a quiet dispersion test is said to show nothing'
   expect(cautions[0]).toContain('With fewer than six sites in a habitat')
 })
 
+test('under six sites a habitat a dispersion test that rejects is said to be weak evidence', () => {
+  const scattered = [
+    [30, 1, 0],
+    [2, 25, 9],
+    [4, 1, 40],
+    [25, 25, 0],
+    [1, 40, 2]
+  ]
+  const tight = [0, 1, 2, 3, 4].map((extra) => [10 + extra, 11, 10])
+  const {p, cautions} = compositionOf({scattered, tight}).dispersion
+  expect(numberOf(p)).toBeLessThanOrEqual(0.05)
+  expect(cautions).toHaveLength(1)
+  expect(cautions[0]).toContain('is weak evidence')
+})
+
 test('with unequal numbers of sites the direction in which p errs is said', () => {
   const scattered = [
     [30, 1, 0],

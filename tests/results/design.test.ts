@@ -29,6 +29,21 @@ test('two habitats with two sites each and the same method support a comparison'
   expect(numberOf(design.sharedRounds)).toBe(2)
 })
 
+test('a habitat that lies in one of several blocks is named', () => {
+  const inBlocks = (blocks: readonly (string | undefined)[]) => {
+    const sites = Object.entries(fourSites.sites ?? {}).map(([id, site], index) => {
+      const block = blocks[index]
+      return [id, typeof site === 'string' || block === undefined ? site : {...site, block}] as const
+    })
+    const {design} = tinyResults({...fourSites, sites: Object.fromEntries(sites)})
+    return [design.blocks && numberOf(design.blocks), design.oneBlockHabitats]
+  }
+  expect(inBlocks(['a', 'b', 'a', 'b'])).toEqual([2, undefined])
+  expect(inBlocks(['a', 'a', 'a', 'b'])).toEqual([2, ['meadow']])
+  expect(inBlocks(['a', 'a', 'a', 'a'])).toEqual([1, undefined])
+  expect(inBlocks(['a', undefined, 'b', 'b'])).toEqual([undefined, undefined])
+})
+
 test('a habitat with one site is named, and two of them support no comparison', () => {
   const {design} = tinyResults(twoPlaces)
   expect(design.singleSiteHabitats).toEqual(['beech wood', 'hay meadow'])

@@ -74,30 +74,50 @@ test('effort and catch add up over traps, sites, habitats and rounds', () => {
   )
 })
 
-test('moving a collection by a day changes effort by one night times its credit', () => {
-  const credits = {
-    intact: 1,
-    diluted: 1,
-    overflowed: 0.5,
-    dry: 0.5,
-    disturbed: 0.5,
-    missing: 0,
-    closed: 0
-  } as const
-  for (const [condition, credit] of Object.entries(credits)) {
-    const net = (collected: string) => {
-      const rest = {condition}
-      const tiny: Tiny = {
-        ...twoPlaces,
-        visits: twoPlaces.visits!.map((each, index) =>
-          index === 7 ? ['W2', '2026-05-18', collected, rest] : each
-        ),
-        catch: twoPlaces.catch!.map((each, index) => (index === 7 ? ['W2', collected, 'Abax ater', 1] : each))
-      }
-      return Number(numberOf(tinyResults(tiny).effort.net))
-    }
-    expect(net('2026-06-02') - net('2026-06-01'), condition).toBe(credit)
-  }
+/** Share of an interval credited to a condition where its animals were recovered. */
+const credits: Readonly<Record<(typeof conditions)[number], number>> = {
+  intact: 1,
+  diluted: 1,
+  overflowed: 0.5,
+  dry: 0.5,
+  raised: 0.5,
+  disturbed: 0.5,
+  blocked: 0.5,
+  spilled: 0,
+  missing: 0,
+  closed: 0
+}
+
+test('moving a collection by a day changes effort by exactly one night times its credit', () => {
+  const moved = fc.record({
+    condition: fc.constantFrom(...conditions),
+    animals: fc.integer({min: 0, max: 4}),
+    opened: fc.integer({min: 1, max: 9}),
+    nights: fc.integer({min: 1, max: 19}),
+    fraction: fc.constantFrom(1, 0.5, 0.3)
+  })
+  const dayOfMonth = (day: number) => `2026-07-${`${day}`.padStart(2, '0')}`
+  fc.assert(
+    fc.property(season, moved, (tiny, {condition, animals, opened, nights, fraction}) => {
+      // A trap of its own, so that no other exposure of it begins on that day.
+      const net = (collected: string) =>
+        Number(
+          numberOf(
+            tinyResults({
+              ...tiny,
+              traps: {...tiny.traps, W9: 'W'},
+              visits: [...tiny.visits!, ['W9', dayOfMonth(opened), collected, {condition}]],
+              catch: [...tiny.catch!, ['W9', collected, 'Abax ater', animals, {sampleFraction: fraction}]]
+            }).effort.net
+          )
+        )
+      const last = opened + nights
+      // A failed trap without animals cannot show absence, whatever its interval.
+      const credit = animals === 0 && credits[condition] < 1 ? 0 : credits[condition]
+      expect(net(dayOfMonth(last + 1)) - net(dayOfMonth(last))).toBeCloseTo(credit, 9)
+    }),
+    {numRuns: 60}
+  )
 })
 
 test('planned nights follow the protocol where it states rounds and interval', () => {

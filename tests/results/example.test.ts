@@ -88,7 +88,9 @@ test('with one site a habitat nothing is tested, the reasons are plain, and ever
     'holm',
     'permanova',
     'dispersion',
-    'indicator-value'
+    'indicator-value',
+    'planned-rate',
+    'planned-ratio'
   ])
     expect(ids).not.toContain(test)
   expect(ids).toContain('assemblage-bootstrap')

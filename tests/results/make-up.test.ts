@@ -1,5 +1,8 @@
 import {expect, test} from 'vitest'
-import {madeStudy, speciesName} from './made-study.ts'
+import {countingErrorMethod} from '../../src/model/counting-error.ts'
+import type {Measure} from '../../src/model/quantity.ts'
+import {ratioShare, shareBetweenUnitsMethod} from '../../src/statistics/ratio-share.ts'
+import {madeStudy, roundDay, speciesName} from './made-study.ts'
 import {numberOf, type Tiny, tinyResults, twoPlaces} from './tiny-study.ts'
 
 const described: Tiny = {
@@ -68,4 +71,50 @@ test('sexes and stages are told of the taxa of which they were recorded', () => 
       ]
     ]
   ])
+})
+
+const intervalOf = (measure: Measure) => ('interval' in measure ? measure.interval : undefined)
+
+test('shares have the interval between sites, and of one site or of none that of counting alone', () => {
+  const {guilds} = tinyResults({
+    ...madeStudy({
+      wood: [
+        [6, 3],
+        [2, 9]
+      ],
+      meadow: [[0, 4]]
+    }),
+    taxa: {[speciesName(0)]: {guild: 'predator'}, [speciesName(1)]: {guild: 'seed eater'}}
+  }).scopes[0]!
+  const methods = guilds.habitats.map(({id, classes}) => [id, intervalOf(classes[0]!.share)?.method])
+  expect(methods).toEqual([
+    ['meadow', countingErrorMethod],
+    ['wood', shareBetweenUnitsMethod]
+  ])
+  const wood = guilds.habitats.find(({id}) => id === 'wood')!
+  expect(wood.classes[0]!.share).toMatchObject(
+    ratioShare([
+      {part: 6, whole: 9},
+      {part: 2, whole: 11}
+    ])
+  )
+})
+
+test('sexes and stages carry intervals too, and the methods say which were used', () => {
+  const results = tinyResults({
+    ...madeStudy({wood: [[6], [4]]}),
+    catch: [
+      ['wood1-1', roundDay(0), 'Abax ater', 6, {sex: 'female'}],
+      ['wood1-1', roundDay(0), 'Abax ater', 2, {sex: 'male'}],
+      ['wood2-1', roundDay(0), 'Abax ater', 1, {sex: 'female'}],
+      ['wood2-1', roundDay(0), 'Abax ater', 3, {sex: 'male'}],
+      ['wood2-1', roundDay(0), 'Abax ater', 3, {lifeStage: 'larva'}]
+    ]
+  })
+  const {sexes, stages} = results.sexesAndStages
+  expect(intervalOf(sexes[0]!.shareFemale)?.method).toBe(shareBetweenUnitsMethod)
+  expect(numberOf(stages[0]!.stages[1]!.share)).toBe(3 / 15)
+  expect(intervalOf(stages[0]!.stages[1]!.share)?.method).toBe(shareBetweenUnitsMethod)
+  const ids = results.methodsUsed.map(({id}) => id)
+  expect([ids.includes('share-interval'), ids.includes('binomial-interval')]).toEqual([true, false])
 })

@@ -43,7 +43,7 @@ test('the balance of rows and the counts of findings are those of the check', ()
     ['visit-without-catch-record', 2]
   ])
   expect(Object.values(records.findings).map(numberOf)).toEqual([1, 0, 3, 4])
-  expect(numberOf(records.setAsideRows)).toBe(3)
+  expect([records.readRows, records.usedRows, records.setAsideRows].map(numberOf)).toEqual([19, 16, 3])
   expect(numberOf(records.leftUnrecorded)).toBe(2)
   expect(
     records.byCode.map(({code, severity, findings, summary}) => [code, severity, numberOf(findings), summary])

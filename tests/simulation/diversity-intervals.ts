@@ -9,7 +9,7 @@ const seasons = 1500
 const usual = {shares: logNormalShares(60, 1.6), sites: 4, rate: 0.2}
 const never = Number.POSITIVE_INFINITY
 
-const scenarios: readonly {readonly name: string; readonly plan: CommunityPlan}[] = [
+export const scenarios: readonly {readonly name: string; readonly plan: CommunityPlan}[] = [
   {name: 'random', plan: {...usual, siteShape: never}},
   {name: 'random, more even', plan: {...usual, shares: logNormalShares(60, 0.8), siteShape: never}},
   {name: 'site shape 2', plan: {...usual, siteShape: 2}},
@@ -96,7 +96,8 @@ function places(estimates: readonly Estimate[]): readonly ('below' | 'within' | 
   })
 }
 
-function cell(estimates: readonly Estimate[]): string {
+/** How often the intervals hold the truth, and how often it lies below and above them. */
+export function cell(estimates: readonly Estimate[]): string {
   const found = places(estimates)
   const share = (place: string) => percent(found.filter((other) => other === place).length / found.length)
   const held = percentWithError(tally(found.map((place) => place === 'within')))

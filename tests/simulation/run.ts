@@ -9,7 +9,9 @@ import {habitatTests} from './habitat-tests.ts'
 import {indicatorLevels} from './indicator-levels.ts'
 import {rateIntervals} from './rate-intervals.ts'
 import {ratioIntervals} from './ratio-intervals.ts'
+import {richnessIntervals} from './richness-intervals.ts'
 import {type Section, sectionText} from './section.ts'
+import {shareIntervals} from './share-intervals.ts'
 
 const seed = 20_261_125
 
@@ -18,7 +20,9 @@ const sections: Readonly<Record<string, (seed: number) => readonly Section[]>> =
   rateIntervals,
   habitatTests,
   ratioIntervals,
+  shareIntervals,
   diversityIntervals,
+  richnessIntervals,
   compositionLevels,
   indicatorLevels
 }

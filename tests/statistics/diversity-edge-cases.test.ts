@@ -77,12 +77,18 @@ describe('one individual', () => {
     expect(curveSizes(1)).toEqual([1, 2])
   })
 
+  test('Chao1 names no other value where one more species caught twice would not change it', () => {
+    // 4 + (1003/1004) 2 and 5 + (1005/1006) are both 6.00.
+    const richness = chao1(frequencyCounts([1000, 2, 1, 1]))
+    expect(isDefined(richness) && richness.caution).toBe('rests on 1 species caught twice')
+  })
+
   test('adds nothing to the species seen, and Chao1 warns what it rests on', () => {
     const richness = chao1(one)
     expect(richness).toMatchObject({value: 1, standardError: 0, interval: {low: 1, high: 1}})
     // One more species caught twice: S 2, n 3, f1 1, f2 1 gives 2 + (2/3)/2.
     expect(isDefined(richness) && richness.caution).toBe(
-      'rests on 0 species caught twice; one more such species would make it 2.33'
+      'rests on no species caught twice; one more such species would make it 2.33'
     )
   })
 })

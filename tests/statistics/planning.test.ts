@@ -49,29 +49,43 @@ describe('the quantile of a count', () => {
 
 describe('the smallest detectable ratio', () => {
   const groups = Array.from({length: 8}, (_, unit) => (unit % 2 === 0 ? 'a' : 'b'))
-  const layout = {efforts: groups.map(() => 40), groups, raised: 'b', rate: 0.5, theta: 8}
+  const layout = {expected: groups.map(() => 20), groups, raised: 'b', theta: 8}
   const options = () => ({random: randomStream(1, 'plan'), simulations: 200})
 
-  test('is found by the test itself in about four seasons of five', () => {
-    const ratio = numberOf(smallestDetectableRatio(layout, options()))
-    const random = randomStream(2, 'seasons')
-    let found = 0
-    for (let season = 0; season < 120; season += 1) {
-      const counts = groups.map((group) =>
-        countQuantile(random.uniform(), (group === 'b' ? ratio : 1) * 20, 8)
+  const threeAndSix = ['a', 'a', 'a', 'b', 'b', 'b', 'b', 'b', 'b']
+  test.each([
+    ['two habitats of four sites', {groups, mean: 20, theta: 8}],
+    ['three sites beside six', {groups: threeAndSix, mean: 90, theta: 3}],
+    ['few animals', {groups: [...groups, 'a', 'b'], mean: 4, theta: 2}]
+  ])(
+    'of %s is found by the test of reports in about four seasons of five',
+    (name, {groups: laid, mean: own, theta: clumps}) => {
+      const expected = laid.map(() => own)
+      const ratio = numberOf(
+        smallestDetectableRatio({expected, groups: laid, raised: 'b', theta: clumps}, options())
       )
-      const {p} = likelihoodRatioPermutation({counts, efforts: layout.efforts, groups}, {limit: 999, random})
-      if (isDefined(p) && p.value <= 0.05) found += 1
+      const random = randomStream(2, `seasons/${name}`)
+      let found = 0
+      for (let season = 0; season < 150; season += 1) {
+        const counts = laid.map((group) => {
+          return countQuantile(random.uniform(), (group === 'b' ? ratio : 1) * own, clumps)
+        })
+        const {p} = likelihoodRatioPermutation(
+          {counts, efforts: expected, groups: laid},
+          {limit: 999, random}
+        )
+        if (isDefined(p) && p.value <= 0.05) found += 1
+      }
+      // Three standard errors of both simulations.
+      expect(Math.abs(found / 150 - 0.8)).toBeLessThan(3 * Math.sqrt(0.16 / 150 + 0.16 / 200))
     }
-    // Three standard errors of both simulations.
-    expect(Math.abs(found / 120 - 0.8)).toBeLessThan(3 * Math.sqrt(0.16 / 120 + 0.16 / 200))
-  })
+  )
 
   test('falls with the number of sites and with less clumping', () => {
     const ratio = numberOf(smallestDetectableRatio(layout, options()))
     const doubled = {
       ...layout,
-      efforts: [...layout.efforts, ...layout.efforts],
+      expected: [...layout.expected, ...layout.expected],
       groups: [...groups, ...groups]
     }
     expect(numberOf(smallestDetectableRatio(doubled, options()))).toBeLessThan(ratio)
@@ -85,14 +99,14 @@ describe('the smallest detectable ratio', () => {
   })
 
   test('does not exist where the layout cannot reach the level, nor for one habitat, nor without catch', () => {
-    const small = {...layout, efforts: [9, 9, 9, 9, 9, 9], groups: ['a', 'a', 'a', 'b', 'b', 'b']}
+    const small = {...layout, expected: [9, 9, 9, 9, 9, 9], groups: ['a', 'a', 'a', 'b', 'b', 'b']}
     expect(smallestDetectableRatio(small, options())).toEqual({
       notDefined: 'the smallest p that this layout allows is above the level'
     })
     expect(smallestDetectableRatio({...layout, groups: groups.map(() => 'b')}, options())).toHaveProperty(
       'notDefined'
     )
-    expect(smallestDetectableRatio({...layout, rate: 0}, options())).toEqual({
+    expect(smallestDetectableRatio({...layout, expected: groups.map(() => 0)}, options())).toEqual({
       notDefined: 'no catch is expected'
     })
     expect(smallestDetectableRatio({...layout, theta: 0.02}, options())).toEqual({

@@ -15,6 +15,8 @@ export const cell = {
   method: (measure: Measure): Cell => cell.text('value' in measure ? measure.interval?.method : undefined),
   text: (text: string | undefined): Cell =>
     text === undefined || text === '' ? blank : {type: 'text', text},
+  marked: (text: string | undefined): Cell =>
+    text === undefined || text === '' ? blank : {type: 'text', text, marked: true},
   date: (day: string | undefined): Cell => (day === undefined ? blank : {type: 'date', day}),
   /** Name and authority: for tables that introduce a taxon. */
   taxon: ({taxon, rank, authority}: TaxonResult): Cell => ({type: 'taxon', taxon, rank, authority}),

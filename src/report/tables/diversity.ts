@@ -7,7 +7,7 @@ import {confidenceWords} from './rate-columns.ts'
 
 export const diversity: TableDefinition = {
   name: 'diversity',
-  summary: 'Species, completeness and diversity of each habitat, one table for each group.',
+  summary: 'Species and completeness of each habitat, one table for each group.',
   tables: ({results}) =>
     results.scopes.map((scope) => ({
       name: `diversity-${scope.id}`,
@@ -21,11 +21,7 @@ export const diversity: TableDefinition = {
         numberColumn('f2'),
         numberColumn('Coverage'),
         numberColumn('Chao1', 'species, lower bound'),
-        numberColumn('Interval', confidenceWords(results)),
-        numberColumn('q = 1 observed', 'species'),
-        numberColumn('q = 1 asymptotic', 'species'),
-        numberColumn('q = 2 observed', 'species'),
-        numberColumn('q = 2 asymptotic', 'species')
+        numberColumn('Interval', confidenceWords(results))
       ],
       rows: assemblages(scope).map(diversityCells),
       empty: 'There is no catch in this group.'
@@ -45,9 +41,6 @@ function diversityCells(of: AssemblageResult): readonly Cell[] {
       of.coverage,
       of.chao1
     ].map(cell.measure),
-    cell.interval(of.chao1),
-    ...[of.hill.q1.observed, of.hill.q1.asymptotic, of.hill.q2.observed, of.hill.q2.asymptotic].map(
-      cell.measure
-    )
+    cell.interval(of.chao1)
   ]
 }

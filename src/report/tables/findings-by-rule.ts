@@ -17,7 +17,7 @@ export const findingsByRule: TableDefinition = {
       rows: results.records.byCode.map(({code, severity, findings, summary}) => [
         cell.text(severity),
         cell.text(code),
-        cell.text(summary),
+        cell.marked(summary),
         cell.measure(findings)
       ]),
       foot: [[cell.text('All rules'), cell.blank, cell.blank, cell.measure(results.records.findings.total)]],

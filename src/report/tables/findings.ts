@@ -18,9 +18,9 @@ export const findings: TableDefinition = {
         cell.place(formatPlace(finding.place)),
         cell.text(finding.severity),
         cell.text(finding.code),
-        cell.text(finding.message),
-        cell.text(finding.why),
-        cell.text(finding.remedy)
+        cell.marked(finding.message),
+        cell.marked(finding.why),
+        cell.marked(finding.remedy)
       ]),
       empty: 'Nothing was found that a reader should know.'
     }

@@ -22,6 +22,7 @@ import {estimators} from './estimators.ts'
 import {findings} from './findings.ts'
 import {findingsByRule} from './findings-by-rule.ts'
 import {fluidsInUse} from './fluids-in-use.ts'
+import {hillNumbers} from './hill-numbers.ts'
 import {immatures} from './immatures.ts'
 import {indicators} from './indicators.ts'
 import {indices} from './indices.ts'
@@ -32,6 +33,7 @@ import {makeUp} from './make-up.ts'
 import {modelTests} from './model-tests.ts'
 import {outsideEffort} from './outside-effort.ts'
 import {partition} from './partition.ts'
+import {planning} from './planning.ts'
 import {rateRatios} from './rate-ratios.ts'
 import {ratesByGroup} from './rates-by-group.ts'
 import {ratesByHabitat} from './rates-by-habitat.ts'
@@ -42,6 +44,7 @@ import {rowsSetAside} from './rows-set-aside.ts'
 import {seasons} from './seasons.ts'
 import {sensitivity} from './sensitivity.ts'
 import {setAside} from './set-aside.ts'
+import {setAsideEffect} from './set-aside-effect.ts'
 import {sexes} from './sexes.ts'
 import {sexesByHabitat} from './sexes-by-habitat.ts'
 import {siteCommonTaxa} from './site-common-taxa.ts'
@@ -54,6 +57,7 @@ import {taxaBySite} from './taxa-by-site.ts'
 import {taxonRates} from './taxon-rates.ts'
 import {trapsInUse} from './traps-in-use.ts'
 import {vertebrates} from './vertebrates.ts'
+import {weather} from './weather.ts'
 
 const tellingOfTheStudy: readonly TableDefinition[] = [
   sites,
@@ -74,6 +78,7 @@ const tellingOfTheStudy: readonly TableDefinition[] = [
   residuals,
   seasons,
   speciesSeason,
+  planning,
   taxaByHabitat,
   taxaBySite,
   taxonRates,
@@ -85,6 +90,7 @@ const tellingOfTheStudy: readonly TableDefinition[] = [
   stages,
   makeUp,
   diversity,
+  hillNumbers,
   diversityBySite,
   estimators,
   estimates,
@@ -98,12 +104,14 @@ const tellingOfTheStudy: readonly TableDefinition[] = [
   leadingIndicators,
   indicators,
   vertebrates,
+  weather,
   siteTaxa,
   siteCommonTaxa,
   checklist,
   rowBalance,
   rowsSetAside,
   setAside,
+  setAsideEffect,
   findingsByRule,
   findings,
   dataDictionary

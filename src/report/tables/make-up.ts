@@ -2,6 +2,7 @@ import type {MakeUpResult, ScopeResult} from '../../model/results.ts'
 import type {Cell, TableDefinition} from '../table.ts'
 import {cell} from './cell.ts'
 import {numberColumn, wordColumn} from './column.ts'
+import {shareCells, shareColumns} from './share-columns.ts'
 
 /** Guilds and body sizes, as far as taxa.csv tells them; what it does not tell is a row of its own. */
 export const makeUp: TableDefinition = {
@@ -13,7 +14,9 @@ export const makeUp: TableDefinition = {
       columns: [
         wordColumn('By'),
         {...wordColumn('Class'), rowHead: true},
-        ...results.habitats.map(({label}) => numberColumn(label, '% of individuals')),
+        ...results.habitats.flatMap(({label}) =>
+          shareColumns(results, label, '% of individuals', `Interval, ${label}`)
+        ),
         numberColumn('Individuals in all'),
         numberColumn('Names in all')
       ],
@@ -36,9 +39,9 @@ function rowsOf(
     return [
       cell.text(by),
       cell.text(name),
-      ...columns.map(({id}) => {
+      ...columns.flatMap(({id}) => {
         const own = habitats.find((habitat) => habitat.id === id)?.classes
-        return cell.measure(own?.find((found) => found.class === name)?.share)
+        return shareCells(own?.find((found) => found.class === name)?.share)
       }),
       cell.measure(whole?.individuals),
       cell.measure(whole?.species)
@@ -50,7 +53,7 @@ function rowsOf(
     [
       cell.text(by),
       cell.text('not known'),
-      ...columns.map(() => cell.blank),
+      ...columns.flatMap(() => shareCells(undefined)),
       cell.measure(unknown),
       cell.blank
     ]

@@ -23,14 +23,14 @@ export const rateRatios: TableDefinition = {
         wordColumn('Most influential'),
         numberColumn('Rate ratio without it')
       ],
-      rows: comparisons(results).flatMap(({of, units, ratios, residualDegreesOfFreedom}) =>
-        ratios.map(({ofLabel, toLabel, ratio, adjustedP, influential, without}) => [
+      rows: comparisons(results).flatMap(({of, units, ratios}) =>
+        ratios.map(({ofLabel, toLabel, ratio, adjustedP, degreesOfFreedom, influential, without}) => [
           cell.text(of),
           cell.text(`${ofLabel} to ${toLabel}`),
           cell.measure(units),
           cell.measure(ratio),
           cell.interval(ratio),
-          cell.measure(residualDegreesOfFreedom),
+          cell.measure(degreesOfFreedom),
           cell.measure(adjustedP),
           cell.text(influential?.label),
           influential === undefined ? cell.blank : cell.measure(without)

@@ -18,7 +18,7 @@ export const rowsSetAside: TableDefinition = {
         reasons.map(({code, rows}) => [
           cell.text(table),
           cell.text(code),
-          cell.text(results.records.byCode.find((rule) => rule.code === code)?.summary),
+          cell.marked(results.records.byCode.find((rule) => rule.code === code)?.summary),
           cell.measure(rows)
         ])
       ),

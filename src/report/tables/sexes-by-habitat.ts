@@ -2,7 +2,7 @@ import {hiddenFromHabitats} from '../../model/withheld-taxa.ts'
 import type {TableDefinition} from '../table.ts'
 import {cell} from './cell.ts'
 import {numberColumn, wordColumn} from './column.ts'
-import {confidenceWords} from './rate-columns.ts'
+import {shareCells, shareColumns} from './share-columns.ts'
 
 export const sexesByHabitat: TableDefinition = {
   name: 'sexes-by-habitat',
@@ -19,8 +19,7 @@ export const sexesByHabitat: TableDefinition = {
           numberColumn('Females'),
           numberColumn('Males'),
           numberColumn('Sex not recorded'),
-          numberColumn('Females', '% of those known'),
-          numberColumn('Interval', `${confidenceWords(results)}, %`)
+          ...shareColumns(results, 'Share of females', '% of those known')
         ],
         rows: results.sexesAndStages.sexes
           .filter(({taxon}) => !hidden.has(taxon))
@@ -31,8 +30,7 @@ export const sexesByHabitat: TableDefinition = {
               cell.measure(females),
               cell.measure(males),
               cell.measure(undetermined),
-              cell.measure(shareFemale),
-              cell.interval(shareFemale)
+              ...shareCells(shareFemale)
             ])
           ),
         empty: 'No sex is on record.'

@@ -1,7 +1,7 @@
 import type {TableDefinition} from '../table.ts'
 import {cell} from './cell.ts'
 import {numberColumn, wordColumn} from './column.ts'
-import {confidenceWords} from './rate-columns.ts'
+import {shareCells, shareColumns} from './share-columns.ts'
 
 export const sexes: TableDefinition = {
   name: 'sexes',
@@ -16,16 +16,14 @@ export const sexes: TableDefinition = {
           numberColumn('Females'),
           numberColumn('Males'),
           numberColumn('Sex not recorded'),
-          numberColumn('Females', '% of those known'),
-          numberColumn('Interval', `${confidenceWords(results)}, %`)
+          ...shareColumns(results, 'Share of females', '% of those known')
         ],
         rows: results.sexesAndStages.sexes.map(({taxon, females, males, undetermined, shareFemale}) => [
           cell.name({taxon, rank: ranks.get(taxon)}),
           cell.measure(females),
           cell.measure(males),
           cell.measure(undetermined),
-          cell.measure(shareFemale),
-          cell.interval(shareFemale)
+          ...shareCells(shareFemale)
         ]),
         empty: 'No sex is on record.'
       }
