@@ -6,6 +6,7 @@ import {describeTables} from './archive/describe-tables.ts'
 import {entrySource} from './archive/entry-source.ts'
 import {findLeaks, type Leak} from './archive/privacy/find-leaks.ts'
 import {generalisedCopy} from './archive/privacy/generalised-copy.ts'
+import {type KindInText, kindsInTexts} from './archive/privacy/kinds-in-texts.ts'
 import {hasPrivateMatters, privateMatters} from './archive/privacy/private-matters.ts'
 import {studyPrivacy} from './archive/privacy/study-privacy.ts'
 import {hangsOnPositionsAlone, withoutCatch} from './archive/privacy/without-catch.ts'
@@ -24,14 +25,15 @@ import {decodeText, type Encoding} from './parse/decode-text.ts'
 import {readText} from './parse/read-text.ts'
 import {cellText, resolveColumns} from './parse/resolve-columns.ts'
 import {nameSettler} from './parse/settle-names.ts'
-import {isWide, wideTable} from './parse/wide-catch.ts'
+import {wideResolution} from './parse/wide-header.ts'
 
 export {
   type Comparison,
   compareResults,
   type Difference,
   isListed,
-  tolerance
+  tolerance,
+  wholeEntry
 } from './archive/compare-results.ts'
 export {type BagProblem, judgeBag} from './archive/judge-bag.ts'
 
@@ -53,6 +55,8 @@ export interface ArchiveRequest {
   readonly exact: boolean
   /** Study folder to results: what tells which numbers a copy can give. */
   readonly recompute: (source: StudySource) => Promise<Results | Unreadable>
+  /** A picture without what a camera writes beside it. */
+  readonly pictureForOthers: Reading['pictureForOthers']
   readonly onStage?: (stage: string) => void
 }
 
@@ -64,6 +68,8 @@ export interface PlannedArchive {
   readonly hasTarget: boolean
   /** Files that would give away what is held back: with any of them nothing may be written. */
   readonly leaks: readonly Leak[]
+  /** Texts of the authors that name a sensitive kind, for a person to look at. */
+  readonly kindsInTexts: readonly KindInText[]
 }
 
 /**
@@ -78,7 +84,9 @@ export async function archiveStudy(request: ArchiveRequest): Promise<PlannedArch
   const stage = request.onStage ?? (() => undefined)
   stage('Looking for what is private')
   const privacy = studyPrivacy(study)
-  const matters = await privateMatters(source, study, privacy, reading)
+  const reading: Reading = {...readerWays, pictureForOthers: request.pictureForOthers}
+  const paths = originals.map(({path}) => path)
+  const matters = await privateMatters(source, paths, study, privacy, reading)
   const isCopy = hasPrivateMatters(matters) && !exact
   const raw = isCopy
     ? generalisedCopy(source, inputs, study, privacy, matters, reading)
@@ -112,12 +120,21 @@ export async function archiveStudy(request: ArchiveRequest): Promise<PlannedArch
   stage('Describing the tables')
   const inPlace = [...below('raw/', raw), ...below('report/', report)]
   const tables = await describeTables(entrySource(inPlace), sources, reading)
-  // Whatever words the Darwin Core tables have come from raw files; those of a copy are looked through.
-  const toSearch = isCopy ? inPlace : [...below('report/', report), ...darwinCore.entries]
+  // The originals are meant to hold it.
+  const names = {path: 'names of files', content: paths.join('\n')}
+  const toSearch = [...(isCopy ? inPlace : below('report/', report)), ...darwinCore.entries, names]
   if (hasPrivateMatters(matters)) stage('Looking for what would give it away')
-  const leaks = hasPrivateMatters(matters) ? await findLeaks(toSearch, matters) : []
+  const placeTables = sources.filter(({name}) => name !== 'taxa').map(({file}) => `raw/${file}`)
+  const leaks = hasPrivateMatters(matters) ? await findLeaks(toSearch, matters, placeTables) : []
   const parts = {dataset, settings: study.settings, archive, raw, report, darwinCore, tables, sources, inputs}
-  return {name: dataset.id, archive, stages: archiveStages(parts), hasTarget: darwinCore.hasTarget, leaks}
+  return {
+    name: dataset.id,
+    archive,
+    stages: archiveStages(parts),
+    hasTarget: darwinCore.hasTarget,
+    leaks,
+    kindsInTexts: await kindsInTexts(raw, matters.kinds)
+  }
 }
 
 /** As results.json has it. */
@@ -137,7 +154,7 @@ function leftOut(originals: readonly FileDigest[], inputs: readonly string[]): A
 }
 
 /** The reader's own ways with files, for the archive. */
-const reading: Reading = {
+const readerWays: Omit<Reading, 'pictureForOthers'> = {
   records: (source, file, encoding, delimiter) =>
     csvRows(decodeText(source.read(file), encoding as Encoding), delimiter),
   chunks: (source, file, encoding) => decodeText(source.read(file), encoding as Encoding),
@@ -155,10 +172,9 @@ function columnPlaces(
   const long = resolveColumns(tableDescriptions[name], header, map)
   const wide =
     name === 'catch' && long.missing.length > 0
-      ? resolveColumns(wideTable(tableDescriptions.catch), header, map)
+      ? wideResolution(tableDescriptions.catch, header, map, settings.catch?.shape)
       : undefined
-  const isWideTable = wide !== undefined && (settings.catch?.shape === 'wide' || isWide(wide))
-  const {resolved} = isWideTable ? wide : long
+  const {resolved} = wide ?? long
   return new Map(
     resolved.map(({column, source}) => {
       const words = settings.words?.[column.name] ?? {}

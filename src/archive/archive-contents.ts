@@ -35,14 +35,15 @@ export function archiveStages(parts: ArchiveParts): readonly ArchiveStage[] {
   const {dataset, settings, archive, darwinCore, tables, sources} = parts
   const below = (folder: string, entries: readonly ArchiveEntry[]): readonly ArchiveEntry[] =>
     entries.map(({path, content}) => ({path: folder + path, content}))
-  const content = [
-    ...below('raw/', parts.raw),
+  const described = [
     ...below('report/', parts.report),
     ...darwinCore.entries,
     {path: archiveFileName, content: `${JSON.stringify(archive, null, 2)}\n`},
     {path: 'CITATION.cff', content: citationCff(dataset)},
     {path: 'README.md', content: readme(dataset, archive, darwinCore.hasTarget)}
   ].sort((a, b) => codeUnitOrder(a.path, b.path))
+  // Raw files first: large ones are packed on another thread while tables are still being written.
+  const content = [...below('raw/', parts.raw), ...described]
   const titleOf = (path: string): string =>
     fileTitle(
       path,

@@ -35,7 +35,8 @@ export function compareResults(stored: unknown, recomputed: unknown): Comparison
     if (isSame(before, after)) return
     const [one, other] = [membersOf(before), membersOf(after)]
     if (one === undefined || other === undefined) {
-      differences.push({pointer, label, stored: shown(before), recomputed: shown(after)})
+      const [stored, again] = bothShown(before, after)
+      differences.push({pointer, label, stored, recomputed: again})
       return
     }
     const said = labelOf(before) ?? labelOf(after) ?? label
@@ -84,9 +85,28 @@ function labelOf(value: unknown): string | undefined {
 
 const longest = 60
 
+/** What is shown of something that is no single value, and stands in one of the two only. */
+export const wholeEntry = 'an entry'
+
+/** Two numbers with as many digits as tell them apart, whole ones in full; everything else as it is. */
+function bothShown(before: unknown, after: unknown): readonly [string, string] {
+  const isBroken = (value: unknown): value is number => typeof value === 'number' && !Number.isInteger(value)
+  if (typeof before !== 'number' || typeof after !== 'number' || !(isBroken(before) || isBroken(after)))
+    return [shown(before), shown(after)]
+  for (let digits = fewestDigits; digits < mostDigits; digits++) {
+    const [one, other] = [before, after].map((value) => `${Number(value.toPrecision(digits))}`)
+    if (one !== other) return [one!, other!]
+  }
+  return [`${before}`, `${after}`]
+}
+
+const fewestDigits = 4
+/** A number of 64 bits has no more. */
+const mostDigits = 17
+
 function shown(value: unknown): string {
   if (value === undefined) return 'nothing'
-  if (typeof value === 'object' && value !== null) return 'an entry'
+  if (typeof value === 'object' && value !== null) return wholeEntry
   const text = `${value}`
   return text.length > longest ? `${text.slice(0, longest)} ...` : text
 }

@@ -18,6 +18,7 @@ export function readme(dataset: Dataset, archive: ArchiveFile, hasTarget: boolea
       .join(' '),
     `Licence: ${line(terms)}. How to cite: see \`CITATION.cff\`.`,
     '## What is here',
+    'Cups were sunk into the ground at these sites, and what fell in was counted. To read about it, open `report/index.html` in a browser. To work with the records, begin with the tables in `raw/`: `datapackage.json` says what each column means.',
     [
       '| folder or file | holds |',
       '|---|---|',
@@ -26,7 +27,7 @@ export function readme(dataset: Dataset, archive: ArchiveFile, hasTarget: boolea
       `| \`dwca/\` | the same records as a Darwin Core archive: events, occurrences, measurements${hasTarget ? ', scope and effort (Humboldt Extension)' : ''}, with \`eml.xml\` |`,
       '| `datapackage.json` | every CSV file described: columns, types, keys (Data Package 2.0) |',
       '| `ro-crate-metadata.json` | every file described, with people, licence, place, time and the run that made the report (RO-Crate 1.2) |',
-      '| `archive.json` | what made this archive and what is held back |'
+      '| `archive.json` | what made this archive, the checksums of the original files, what is held back and which values that keeps from being computed again |'
     ].join('\n'),
     ...heldBackBlocks(archive),
     ...(hasTarget
@@ -37,6 +38,11 @@ export function readme(dataset: Dataset, archive: ArchiveFile, hasTarget: boolea
     '## Is it whole?',
     'The folder above this one is a bag (BagIt 1.0, RFC 8493). Where it is unpacked, any of these checks every file:',
     '```\nsha512sum --check manifest-sha512.txt\nsha256sum --check manifest-sha256.txt\n```',
+    ...(archive.originals.some(({path}) => path.includes('%'))
+      ? [
+          'RFC 8493 writes `%` in a file name as `%25`; these two programs do not know that, and miss such files.'
+        ]
+      : []),
     '## Are the numbers right?',
     `Made with pitfolio ${toolVersion}. With Node.js 20 or later (https://nodejs.org):`,
     [
@@ -72,7 +78,8 @@ function heldBackBlocks({
   return [
     '## What is held back',
     list(heldBack),
-    `\`archive.json\` lists the checksums of the ${originals.length} original files, so that whoever holds them can show that they are the ones.`,
+    'Pictures are without what a camera writes beside them. Texts of the authors, comments in study.yaml and names of sites and of people are as they were written.',
+    `\`archive.json\` lists the checksums of the ${originals.length} original files, so that whoever holds them can show that they are the ones. A checksum tells nothing by itself, but it confirms a guess: of a file in which a single position is held back, all possible ones could be tried out.`,
     ...(notRecomputable.length === 0
       ? []
       : [

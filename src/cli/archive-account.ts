@@ -58,8 +58,8 @@ export function originSection(
 function originWords(raw: ArchiveFile['raw'], count: number): string {
   const files = counted(count, 'file')
   return raw === 'exact'
-    ? `The report was made from the ${files} of the study that are in raw/.`
-    : `The report was made from the ${files} of the study whose checksums archive.json lists; raw/ holds a copy of them.`
+    ? `raw/ holds the ${files} of the study as they were, and the report was made from them.`
+    : `The report was made from files of the study whose checksums archive.json lists (${files}); raw/ holds a copy that keeps some things back.`
 }
 
 /** What came of computing an archive again. */

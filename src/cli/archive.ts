@@ -8,7 +8,7 @@ import {DiskTrouble} from '../files/disk-trouble.ts'
 import {readStudyFolder, type StudyFolder} from '../files/read-study-folder.ts'
 import type {WrittenZip} from '../files/write-zip.ts'
 import type {FileDigest} from '../model/file-digest.ts'
-import {buildReport, studyResults} from '../pipeline.ts'
+import {buildReport, pictureForOthers, studyResults} from '../pipeline.ts'
 import {materialOf} from './archive-material.ts'
 import {tellUnreadable} from './check.ts'
 import {type ExitCode, exitCode} from './exit-code.ts'
@@ -57,6 +57,7 @@ export async function archive(
     fingerprint: fingerprintOf(originals),
     exact,
     recompute: studyResults,
+    pictureForOthers,
     onStage: line.stage
   })
   if ('unreadable' in planned) throw new Error('the generalised copy cannot be read back')
@@ -118,7 +119,7 @@ function leakTrouble({leaks}: PlannedArchive): {message: string; remedy: string;
   return {
     message: 'some files would give away what is held back everywhere else; nothing was written',
     remedy:
-      'take it out of your texts and of study.yaml and build again; or, for an archive that is not for others, use --exact',
+      'take it out of these files and build again (a picture: save it anew without its place); or, for an archive that is not for others, use --exact',
     files: leaks.map(({file, what}) => `${file}: ${what}`)
   }
 }

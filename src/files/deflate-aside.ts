@@ -1,7 +1,8 @@
+import * as zlib from 'node:zlib'
 import {AsyncDeflate, ZipPassThrough} from 'fflate'
 
-/** Bytes that may wait for the other thread. */
-const mostWaiting = 4 * 1024 * 1024
+/** Bytes that may wait for the other thread, so that this one can go on to files that are still to be made. */
+const mostWaiting = 64 * 1024 * 1024
 
 /** A file of a zip that is deflated on another thread, while this one makes what comes next: the same bytes, sooner. */
 export class DeflatedAside extends ZipPassThrough {
@@ -20,6 +21,17 @@ export class DeflatedAside extends ZipPassThrough {
       this.#wake()
     })
     this.#deflate.ondrain = () => this.#wake()
+  }
+
+  /** Node's own CRC-32 is ten times as fast as that of the library, and Node has it since 20.15. */
+  override push(chunk: Uint8Array<ArrayBuffer>, final = false): void {
+    if (zlib.crc32 === undefined) {
+      super.push(chunk, final)
+      return
+    }
+    this.crc = zlib.crc32(chunk, this.crc ?? 0)
+    this.size += chunk.length
+    this.process(chunk, final)
   }
 
   protected override process(chunk: Uint8Array<ArrayBuffer>, final: boolean): void {

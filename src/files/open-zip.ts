@@ -54,7 +54,8 @@ export async function openZip(path: string): Promise<OpenArchive> {
 export class DamagedMember extends Error {}
 
 async function* contentOf(handle: FileHandle, member: ZipMember): AsyncIterable<Uint8Array> {
-  const chunks = member.isDeflated ? inflated(packedBytes(handle, member)) : packedBytes(handle, member)
+  const packed = packedBytes(handle, member)
+  const chunks = member.isDeflated ? inflated(packed, member.packedSize) : packed
   let size = 0
   for await (const chunk of chunks) {
     size += chunk.length
@@ -74,7 +75,7 @@ async function* packedBytes(handle: FileHandle, {start, packedSize}: ZipMember):
   }
 }
 
-async function* inflated(packed: AsyncIterable<Uint8Array>): AsyncIterable<Uint8Array> {
+async function* inflated(packed: AsyncIterable<Uint8Array>, packedSize: number): AsyncIterable<Uint8Array> {
   const inflate = createInflateRaw({chunkSize})
   // What fails in either of the two comes out of the loop below.
   pipeline(Readable.from(packed), inflate, () => {})
@@ -84,4 +85,5 @@ async function* inflated(packed: AsyncIterable<Uint8Array>): AsyncIterable<Uint8
     if (error instanceof DamagedMember) throw error
     throw new DamagedMember(`its packed bytes are damaged (${(error as Error).message})`)
   }
+  if (inflate.bytesWritten !== packedSize) throw new DamagedMember('its packed bytes end before they should')
 }

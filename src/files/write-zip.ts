@@ -16,7 +16,7 @@ export interface WrittenZip {
 const packed = /\.(png|jpe?g|gif|webp|docx|xlsx|odt|pdf|zip|gz)$/i
 
 /** Blocks in which content is hashed and deflated, so that the bytes of the zip do not hang on how a disk reads. */
-const blockSize = 64 * 1024
+const blockSize = 256 * 1024
 
 /** Level of the deflating: the usual one. */
 const level = 6
@@ -27,9 +27,9 @@ const largeSize = 4 * 1024 * 1024
 /** The disk is asked to take so many bytes at once. */
 const writeSize = 512 * 1024
 
-/** Sizes and offsets of a zip are 32 bits wide, and its files are counted in 16, without extensions that many readers lack. */
+/** Sizes and offsets of a zip are 32 bits wide, and its files are counted in 16, without extensions that many readers lack; the last count announces such an extension. */
 const largest = 0xffff_ffff
-const mostFiles = 0xffff
+const mostFiles = 0xfffe
 
 /**
  * Write a zip, hashing every file on its way. The same entries give the same bytes: no clock, zone, umask or

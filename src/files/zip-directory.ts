@@ -1,6 +1,9 @@
 import type {FileHandle} from 'node:fs/promises'
+import {bytesAt} from './bytes-at.ts'
 import {UntrustedZip} from './untrusted-zip.ts'
+import {zipLocalHeader} from './zip-local-header.ts'
 import {refuseName} from './zip-names.ts'
+import {zip64, zip64LocatorLength, zip64LocatorMark, zip64Unstated} from './zip64.ts'
 
 /** One file in a zip, as its directory tells. */
 export interface ZipMember {
@@ -9,14 +12,14 @@ export interface ZipMember {
   readonly isDeflated: boolean
   readonly packedSize: number
   readonly size: number
-  /** Where its local header begins, and where its packed bytes do. */
+  /** Where its local header begins, where its packed bytes do, and where all that belongs to it ends. */
   readonly header: number
   readonly start: number
+  readonly end: number
 }
 
 const endMark = 0x0605_4b50
 const memberMark = 0x0201_4b50
-const localMark = 0x0403_4b50
 const endLength = 22
 const longestComment = 0xffff
 
@@ -44,7 +47,7 @@ export async function zipDirectory(handle: FileHandle, fileSize: number): Promis
   let at = 0
   let total = 0
   for (let index = 0; index < count; index++) {
-    const {member, next} = await readMember(handle, directory, at, offset)
+    const {member, next} = await readMember(handle, directory, at)
     const key = member.name.normalize('NFC').toLowerCase()
     if (names.has(key)) throw new UntrustedZip(`it holds ${member.name} twice`)
     names.add(key)
@@ -54,7 +57,7 @@ export async function zipDirectory(handle: FileHandle, fileSize: number): Promis
     at = next
   }
   if (at !== size) throw new UntrustedZip('its directory does not end where it should')
-  refuseOverlaps(members)
+  refuseGaps(members, offset)
   return members
 }
 
@@ -71,10 +74,15 @@ async function endOfDirectory(
     const offset = tail.readUInt32LE(at + 16)
     const start = fileSize - length + at
     if (tail.readUInt16LE(at + 20) !== tail.length - at - endLength) continue
-    if (tail.readUInt16LE(at + 4) !== 0 || tail.readUInt16LE(at + 8) !== count)
+    const locator = at - zip64LocatorLength
+    const isLong = locator >= 0 && tail.readUInt32LE(locator) === zip64LocatorMark
+    if (isLong || count === mostMembers || offset === zip64Unstated || size === zip64Unstated) throw zip64()
+    if (
+      tail.readUInt16LE(at + 4) !== 0 ||
+      tail.readUInt16LE(at + 6) !== 0 ||
+      tail.readUInt16LE(at + 8) !== count
+    )
       throw new UntrustedZip('it is one part of several')
-    if (count === mostMembers || offset === 0xffff_ffff)
-      throw new UntrustedZip('it is larger than 4 gigabytes')
     if (offset + size !== start) throw new UntrustedZip('its directory does not stand at its end')
     return {count, offset, size}
   }
@@ -84,8 +92,7 @@ async function endOfDirectory(
 async function readMember(
   handle: FileHandle,
   directory: Buffer,
-  at: number,
-  directoryStart: number
+  at: number
 ): Promise<{member: ZipMember; next: number}> {
   if (at + 46 > directory.length || directory.readUInt32LE(at) !== memberMark)
     throw new UntrustedZip('its directory is damaged')
@@ -101,6 +108,8 @@ async function readMember(
   const packedSize = directory.readUInt32LE(at + 20)
   const size = directory.readUInt32LE(at + 24)
   const header = directory.readUInt32LE(at + 42)
+  if ([packedSize, size, header].includes(zip64Unstated)) throw zip64()
+  if (directory.readUInt16LE(at + 34) !== 0) throw new UntrustedZip('it is one part of several')
   if ((flags & 1) !== 0) throw new UntrustedZip(`${name} is encrypted`)
   if (method !== 0 && method !== 8)
     throw new UntrustedZip(`${name} is packed in a way that pitfolio does not use`)
@@ -110,15 +119,9 @@ async function readMember(
     throw new UntrustedZip(
       `${name} would unpack to ${Math.round(size / Math.max(1, packedSize))} times its size`
     )
-  const local = await bytesAt(handle, header, 30).catch(() => undefined)
-  if (local === undefined || local.readUInt32LE(0) !== localMark)
-    throw new UntrustedZip(`the header before ${name} is missing`)
-  const localName = await bytesAt(handle, header + 30, local.readUInt16LE(26))
-  if (!localName.equals(rawName) || local.readUInt16LE(8) !== method)
-    throw new UntrustedZip(`the header before ${name} is that of another file`)
-  const start = header + 30 + local.readUInt16LE(26) + local.readUInt16LE(28)
-  if (start + packedSize > directoryStart) throw new UntrustedZip(`${name} reaches into the directory`)
-  return {member: {name, isDirectory, isDeflated: method === 8, packedSize, size, header, start}, next}
+  const line = directory.subarray(at, next)
+  const {start, end} = await zipLocalHeader(handle, {name, rawName, line, header, packedSize, size})
+  return {member: {name, isDirectory, isDeflated: method === 8, packedSize, size, header, start, end}, next}
 }
 
 const typeBits = 0o170000
@@ -133,22 +136,15 @@ function refuseSpecial(name: string, madeOn: number, attributes: number, isDirec
   throw new UntrustedZip(type === 0o120000 ? `${name} is a link` : `${name} is neither a file nor a folder`)
 }
 
-/** Parts that lie over each other let a few bytes unpack to any size. */
-function refuseOverlaps(members: readonly ZipMember[]): void {
-  let end = 0
-  for (const {name, header, start, packedSize} of [...members].sort((a, b) => a.header - b.header)) {
-    if (header < end) throw new UntrustedZip(`${name} lies over another file`)
-    end = start + packedSize
+/** Parts that lie over each other let a few bytes unpack to any size; parts between files can hide anything. */
+function refuseGaps(members: readonly ZipMember[], directoryStart: number): void {
+  let reached = 0
+  for (const {name, header, end} of [...members].sort((a, b) => a.header - b.header)) {
+    if (header < reached) throw new UntrustedZip(`${name} lies over another file`)
+    if (header > reached) throw new UntrustedZip(`there are bytes before ${name} that belong to no file`)
+    reached = end
   }
-}
-
-async function bytesAt(handle: FileHandle, position: number, length: number): Promise<Buffer> {
-  const bytes = Buffer.alloc(length)
-  let filled = 0
-  while (filled < length) {
-    const {bytesRead} = await handle.read(bytes, filled, length - filled, position + filled)
-    if (bytesRead === 0) throw new UntrustedZip('it is cut short')
-    filled += bytesRead
-  }
-  return bytes
+  if (reached > directoryStart) throw new UntrustedZip('its last file reaches into the directory')
+  if (reached < directoryStart)
+    throw new UntrustedZip('there are bytes before the directory that belong to no file')
 }

@@ -181,6 +181,26 @@ test('only empty traps that were intact or diluted are recorded as absences', as
     })
 })
 
+test('of all the states in which an empty trap is found, absence is recorded of two', async () => {
+  const states = ['', 'intact', 'diluted', 'overflowed', 'dry', 'raised', 'disturbed', 'blocked', 'spilled']
+  const own = ['missing', 'closed', 'tilted']
+  const day = (week: number) => new Date(Date.UTC(2026, 4, 4 + 7 * week)).toISOString().slice(0, 10)
+  const rows = [...states, ...own].map((state, week) => `M1-1,${day(week)},${day(week + 1)},${state},empty\n`)
+  const {files} = await archivedFiles({
+    ...openStudy,
+    'study.yaml': `${openStudy['study.yaml']}conditions: {tilted: {credit: 1}}\n`,
+    'visits.csv': `trap_id,opened,collected,condition,sample\n${rows.join('')}`,
+    'catch.csv': 'trap_id,collected,taxon,count\n'
+  })
+  expect(checkDarwinCore(files)).toEqual([])
+  const absent = rowsOf(files, 'data/dwca/occurrence.csv').filter((row) => row.occurrenceStatus === 'absent')
+  expect([...new Set(absent.map((row) => row.eventID))]).toEqual(
+    [1, 2, 3].map((week) => `two-places-2026:visit:M1-1:${day(week)}`)
+  )
+  // The first says nothing of its state, which means intact.
+  expect(states.slice(0, 3)).toEqual(['', 'intact', 'diluted'])
+})
+
 test('the scope is that of study.yaml, and completeness is claimed only as far as it goes', async () => {
   const scopesOf = async (settings: string) =>
     new Map(

@@ -44,6 +44,15 @@ columns:
   'taxa.csv': openStudy['taxa.csv']!
 }
 
+/** File names that an address cannot hold as they are. */
+const oddNames = {
+  ...openStudy,
+  'photos/100 % sure? #2 [å] & "x".txt': 'a',
+  "photos/it's (1), +1; ~a@b:c.txt": 'b',
+  'photos/%20.txt': 'c',
+  'photos/\u00e5 and a\u030a.txt': 'd'
+}
+
 async function packageOf(study: Readonly<Record<string, string | Uint8Array>>) {
   const {files} = await archivedFiles(study)
   const descriptor = JSON.parse(textOf(files, 'data/datapackage.json')) as {resources: Resource[]}
@@ -191,23 +200,36 @@ describe('the RO-Crate', () => {
     'is JSON-LD that a JSON-LD library expands whole, with every term known to the published context',
     async () => {
       const context: unknown = JSON.parse(readFileSync(publishedSchema('rocrate-1.2.jsonld'), 'utf8'))
-      const {crate} = await graphOf()
       const documentLoader = (url: string) => {
         if (url !== 'https://w3id.org/ro/crate/1.2/context')
           return Promise.reject(new Error(`${url} is not to be fetched`))
         return Promise.resolve({contextUrl: null, documentUrl: url, document: context})
       }
-      const expanded = await jsonld.expand(crate, {documentLoader, base: 'https://crate.example/'})
-      expect(expanded).toHaveLength(crate['@graph'].length)
-      // A term that the context does not know is dropped without a word, so every member is counted.
-      for (const [index, entity] of crate['@graph'].entries()) {
-        const found = expanded[index]!
-        expect(found['@id']).toBe(new URL(entity['@id'], 'https://crate.example/').href)
-        const members = Object.entries(entity).filter(([key, value]) => key !== '@id' && value !== undefined)
-        expect(
-          Object.keys(found).filter((key) => key !== '@id'),
-          entity['@id']
-        ).toHaveLength(members.length)
+      // Relative ids are resolved against wherever the crate stands.
+      const base = 'https://crate.example/a%20place/'
+      for (const study of [openStudy, privateStudy, oddNames]) {
+        const {crate, files} = await graphOf(study)
+        const expanded = await jsonld.expand(crate, {documentLoader, base})
+        expect(expanded).toHaveLength(crate['@graph'].length)
+        // A term that the context does not know is dropped without a word, so every member is counted.
+        for (const [index, entity] of crate['@graph'].entries()) {
+          const found = expanded[index]!
+          expect(found['@id']).toBe(new URL(entity['@id'], base).href)
+          const members = Object.entries(entity).filter(
+            ([key, value]) => key !== '@id' && value !== undefined
+          )
+          expect(
+            Object.keys(found).filter((key) => key !== '@id'),
+            entity['@id']
+          ).toHaveLength(members.length)
+        }
+        const isFile = (types: unknown) => (types as string[]).includes('http://schema.org/MediaObject')
+        const paths = expanded
+          .filter((found) => isFile(found['@type']))
+          .map((found) => decodeURIComponent(`${found['@id']}`.slice(base.length)))
+        expect(paths.sort()).toEqual(
+          [...files.keys()].filter((path) => path !== 'ro-crate-metadata.json').sort()
+        )
       }
     }
   )

@@ -3,7 +3,7 @@ import {join} from 'node:path'
 import {expect, test} from 'vitest'
 import {run} from '../cli/captured-terminal.ts'
 import {temporaryFolder, writeFiles} from '../files/study-on-disk.ts'
-import {unpacked} from './archive-on-disk.ts'
+import {textOf, unpacked, unpackTo} from './archive-on-disk.ts'
 import {checkBag} from './check-bag.ts'
 import {checkDarwinCore} from './check-darwin-core.ts'
 
@@ -48,4 +48,29 @@ test('the example study is archived with its whole report, and with the original
         path
       ).toBe(false)
   }
+}, 180_000)
+
+test('the copy that others may see verifies, builds as it is, and ties no sensitive kind to a place', async () => {
+  const folder = temporaryFolder()
+  writeFiles(join(folder, 'study'), exampleFiles())
+  const zip = join(folder, 'a.zip')
+  expect((await run(['archive', join(folder, 'study'), '--out', zip])).code).toBe(0)
+  const {code, out} = await run(['verify', zip])
+  expect(code).toBe(0)
+  expect(out).toContain('cannot be computed again from the copy')
+  const {files} = unpacked(zip)
+  expect(checkBag(files)).toEqual([])
+  expect(checkDarwinCore(files)).toEqual([])
+  for (const [path, bytes] of files)
+    if (path.startsWith('data/raw/'))
+      expect(Buffer.from(bytes).includes('Carabus intricatus'), path).toBe(false)
+  unpackTo(join(folder, 'unpacked'), files)
+  const raw = join(folder, 'unpacked/data/raw')
+  expect((await run(['build', raw, '--out', join(folder, 'again')])).code).toBe(0)
+  // The nearest named place of the wood where the sensitive beetle was caught; its other sites name it themselves.
+  const {sites} = JSON.parse(textOf(files, 'data/report/results.json')) as {
+    sites: {id: string; locality?: string}[]
+  }
+  expect(sites.find(({id}) => id === 'OAK3')?.locality).toBeUndefined()
+  expect(sites.find(({id}) => id === 'OAK1')?.locality).toBe('Upper Fold')
 }, 180_000)

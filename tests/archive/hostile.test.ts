@@ -99,6 +99,43 @@ describe('a zip that is no honest archive is refused with the reason', () => {
     ],
     'a directory elsewhere': [() => forgedZip([bag], {offset: 0}), 'does not stand at its end'],
     'a tail behind the end': [() => forgedZip([bag], {after: Buffer.from('more')}), 'cut short'],
+    'another size in the header before the file': [
+      () => forgedZip([bag, {name: 'top/x', content: 'abc', localSize: 4}]),
+      'the checksum or the size of top/x is not the same in the header before it'
+    ],
+    'another time in the header before the file': [
+      () => forgedZip([bag, {name: 'top/x', content: 'abc', localTime: 4}]),
+      'the time of top/x is not the same in the header before it'
+    ],
+    'another size behind the file': [
+      () => forgedZip([bag, {name: 'top/x', content: 'abc', descriptor: [0, 5, 4]}]),
+      'what stands behind top/x says another checksum or size than 3 bytes'
+    ],
+    'bytes between two files': [
+      () => forgedZip([bag, {name: 'top/x', content: 'abc', gap: 'hidden'}]),
+      'there are bytes before top/x that belong to no file'
+    ],
+    'a program before the first file': [
+      () => forgedZip([{...bag, gap: '#!/bin/sh\n'}]),
+      'there are bytes before top/bagit.txt that belong to no file'
+    ],
+    'a file on another disk': [() => forgedZip([bag, {name: 'top/x', disk: 1}]), 'one part of several'],
+    'the Zip64 form, told by its locator': [
+      () => forgedZip([bag], {before: zip64Locator()}),
+      'in the Zip64 form'
+    ],
+    'the Zip64 form, told by sizes that are left out': [
+      () => forgedZip([bag, {name: 'top/x', statedSize: 0xffff_ffff, statedPackedSize: 0xffff_ffff}]),
+      'in the Zip64 form'
+    ],
+    'the Zip64 form, told by the header before the file': [
+      () => forgedZip([bag, {name: 'top/x', localSize: 0xffff_ffff}]),
+      'in the Zip64 form'
+    ],
+    'the Zip64 form, told by the count of files': [
+      () => forgedZip([bag], {count: 0xffff}),
+      'in the Zip64 form'
+    ],
     'no zip at all': [() => Buffer.from('a letter\n'.repeat(20)), 'it is not a zip, or is cut short'],
     nothing: [() => new Uint8Array(), 'it is not a zip, or is cut short']
   }
@@ -108,8 +145,14 @@ describe('a zip that is no honest archive is refused with the reason', () => {
       expect({code, out}).toEqual({code: 2, out: ''})
       expect(err).toContain('the archive is refused: ')
       expect(err).toContain(reason)
-      expect(err).toMatch(/nothing of this one was unpacked$/)
+      expect(err).toMatch(/nothing of (this one|it) was unpacked$/)
     })
+  }
+
+  function zip64Locator(): Buffer {
+    const locator = Buffer.alloc(20)
+    locator.writeUInt32LE(0x07064b50, 0)
+    return locator
   }
 
   function overlapping(): Uint8Array {

@@ -49,6 +49,8 @@ test('no file of the archive holds an exact position, a place or an address that
     '51.20341',
     '51.31781',
     'Geheim',
+    // The nearest named place of the site where the sensitive beetle was caught.
+    'Nordheim',
     '32UND',
     'jan@example.net',
     'field book',
@@ -75,7 +77,9 @@ test('positions are rounded as study, site and sensitivity ask, with the uncerta
       coordinateUncertaintyInMeters: `${20 + rounding}`,
       dataGeneralizations:
         'coordinates rounded to 0.1 degrees, because kinds that need protection were recorded there; the uncertainty was enlarged accordingly',
-      informationWithheld: 'the coordinates are known more exactly; ask Ada Ash, ada@example.org',
+      locality: '',
+      informationWithheld:
+        'the coordinates are known more exactly; the locality is withheld; ask Ada Ash, ada@example.org',
       georeferenceRemarks: ''
     })
   expect(events.get('two-places-2026:site:M1')).toMatchObject({
@@ -91,9 +95,8 @@ test('positions are rounded as study, site and sensitivity ask, with the uncerta
       decimalLongitude: '',
       locality: '',
       coordinateUncertaintyInMeters: '',
-      minimumElevationInMeters: '',
       informationWithheld: expect.stringContaining(
-        'coordinates, locality and elevation are withheld, because it was decided so for this site'
+        'the coordinates are withheld, because it was decided so for this site; the locality is withheld'
       )
     })
 })
@@ -137,7 +140,7 @@ test('the copy of the raw files counts what it does not name, and says what it i
   const raw = (name: string) => textOf(files, `data/raw/${name}`)
   expect(raw('sites.csv').split('\n')).toEqual([
     'site_id,habitat,site_name,country,region,locality,latitude,longitude,coordinate_uncertainty_m,coordinates_shown,grid_ref,remarks',
-    `W1,wood,North Wood,DE,Hesse,Nordheim,51.2,9.1,${20 + roundingUncertainty(51.2, 0.1)},,,"steep, wet"`,
+    `W1,wood,North Wood,DE,Hesse,,51.2,9.1,${20 + roundingUncertainty(51.2, 0.1)},,,"steep, wet"`,
     'M1,meadow,Long Meadow,DE,Hesse,Südheim,51.22,9.13,,,,',
     'K1,meadow,Kept Back,DE,Hesse,,,,,none,,',
     ''

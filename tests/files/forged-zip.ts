@@ -16,11 +16,24 @@ export interface ForgedMember {
   readonly offset?: number
   /** Packed bytes instead of those of the content. */
   readonly packed?: Uint8Array
+  /** Size, and time, in the header before the file, where they are others. */
+  readonly localSize?: number
+  readonly localTime?: number
+  /** Bytes before the file that belong to none. */
+  readonly gap?: Uint8Array | string
+  /** What stands behind the file in place of the header's checksum and sizes. */
+  readonly descriptor?: readonly [checksum: number, packedSize: number, size: number]
+  readonly disk?: number
 }
 
 export function forgedZip(
   members: readonly ForgedMember[],
-  end: {readonly count?: number; readonly offset?: number; readonly after?: Uint8Array} = {}
+  end: {
+    readonly count?: number
+    readonly offset?: number
+    readonly before?: Uint8Array
+    readonly after?: Uint8Array
+  } = {}
 ): Uint8Array {
   const parts: Buffer[] = []
   const directory: Buffer[] = []
@@ -35,36 +48,49 @@ export function forgedZip(
     flags = 0,
     mode = 0o100644,
     offset,
-    packed
+    packed,
+    localSize,
+    localTime = 0,
+    gap = '',
+    descriptor,
+    disk = 0
   } of members) {
+    const filling = Buffer.from(gap as string)
+    parts.push(filling)
+    at += filling.length
     const bytes = Buffer.from(content as string)
     const data = Buffer.from(packed ?? (method === 8 ? deflateRawSync(bytes) : bytes))
     const rawName = Buffer.from(name as string)
     const headerName = localName === undefined ? rawName : Buffer.from(localName)
-    const fields = (size: number): Buffer => {
-      const header = Buffer.alloc(size)
-      return header
-    }
-    const local = fields(30)
+    const stated = descriptor === undefined ? flags : flags | 8
+    const local = Buffer.alloc(30)
     local.writeUInt32LE(0x04034b50, 0)
-    local.writeUInt16LE(flags, 6)
+    local.writeUInt16LE(stated, 6)
     local.writeUInt16LE(method, 8)
-    local.writeUInt32LE(statedPackedSize ?? data.length, 18)
-    local.writeUInt32LE(statedSize ?? bytes.length, 22)
+    local.writeUInt16LE(localTime, 10)
+    if (descriptor === undefined) {
+      local.writeUInt32LE(statedPackedSize ?? data.length, 18)
+      local.writeUInt32LE(localSize ?? statedSize ?? bytes.length, 22)
+    }
     local.writeUInt16LE(headerName.length, 26)
-    const entry = fields(46)
+    const entry = Buffer.alloc(46)
     entry.writeUInt32LE(0x02014b50, 0)
     entry.writeUInt8(3, 5)
-    entry.writeUInt16LE(flags, 8)
+    entry.writeUInt16LE(stated, 8)
     entry.writeUInt16LE(method, 10)
     entry.writeUInt32LE(statedPackedSize ?? data.length, 20)
     entry.writeUInt32LE(statedSize ?? bytes.length, 24)
     entry.writeUInt16LE(rawName.length, 28)
+    entry.writeUInt16LE(disk, 34)
     entry.writeUInt32LE((mode << 16) >>> 0, 38)
     entry.writeUInt32LE(offset ?? at, 42)
-    parts.push(local, headerName, data)
+    const behind = Buffer.alloc(descriptor === undefined ? 0 : 16)
+    if (descriptor !== undefined)
+      for (const [index, value] of [0x08074b50, ...descriptor].entries())
+        behind.writeUInt32LE(value, index * 4)
+    parts.push(local, headerName, data, behind)
     directory.push(entry, rawName)
-    at += local.length + headerName.length + data.length
+    at += local.length + headerName.length + data.length + behind.length
   }
   const list = Buffer.concat(directory)
   const tail = Buffer.alloc(22)
@@ -73,5 +99,5 @@ export function forgedZip(
   tail.writeUInt16LE(end.count ?? members.length, 10)
   tail.writeUInt32LE(list.length, 12)
   tail.writeUInt32LE(end.offset ?? at, 16)
-  return Buffer.concat([...parts, list, tail, Buffer.from(end.after ?? [])])
+  return Buffer.concat([...parts, list, Buffer.from(end.before ?? []), tail, Buffer.from(end.after ?? [])])
 }

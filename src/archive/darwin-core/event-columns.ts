@@ -41,7 +41,7 @@ export function eventColumns(contact: string | undefined): readonly TermColumn<E
     {term: 'dwc:stateProvince', value: ({site}) => site?.region},
     {
       term: 'dwc:locality',
-      value: ({site, place}) => (place?.shown === 'withheld' ? undefined : site?.locality)
+      value: ({site, place}) => (place?.hidesLocality ? undefined : site?.locality)
     },
     {term: 'dwc:minimumElevationInMeters', value: elevation},
     {term: 'dwc:maximumElevationInMeters', value: elevation},
@@ -60,8 +60,8 @@ export function eventColumns(contact: string | undefined): readonly TermColumn<E
   ]
 }
 
-function elevation({site, place}: EventRow): number | undefined {
-  return place?.shown === 'withheld' ? undefined : site?.elevationM
+function elevation({site}: EventRow): number | undefined {
+  return site?.elevationM
 }
 
 /** EPSG:4326 for the datum that nearly everybody means; other words as they are. */
@@ -92,9 +92,10 @@ function withheldWords(
     place?.shown === 'rounded'
       ? 'the coordinates are known more exactly'
       : place?.shown === 'withheld'
-        ? `coordinates, locality and elevation are withheld, because ${place.because}`
+        ? `the coordinates are withheld, because ${place.because}`
         : undefined
-  const said = [position, other].filter((part) => part !== undefined)
+  const locality = place?.hidesLocality ? 'the locality is withheld' : undefined
+  const said = [position, locality, other].filter((part) => part !== undefined)
   if (said.length === 0) return undefined
   return `${said.join('; ')}${contact === undefined ? '' : `; ask ${contact}`}`
 }

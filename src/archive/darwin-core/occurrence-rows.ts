@@ -54,11 +54,18 @@ function* occurrenceRows(
   yield* withheldRows(events, dataset, identify)
 }
 
-type Identify = (record: CatchRecord) => Identification
+/** What hangs on the name and the doubt of a record alone. */
+interface Told {
+  readonly name: Identification
+  /** Its part of the id of an occurrence. */
+  readonly key: string
+}
+
+type Identify = (record: CatchRecord) => Told
 
 /** A season has few names: each is worked out once. */
 function identifier({privacy: {names}}: SeasonEvents): Identify {
-  const known = new Map<string, Map<string, Identification>>()
+  const known = new Map<string, Map<string, Told>>()
   return ({taxon, qualifier}) => {
     let ofName = known.get(taxon)
     if (ofName === undefined) {
@@ -67,7 +74,8 @@ function identifier({privacy: {names}}: SeasonEvents): Identify {
     }
     let found = ofName.get(qualifier ?? '')
     if (found === undefined) {
-      found = identificationOf(names.of(taxon), taxon, qualifier)
+      const doubt = qualifier === undefined ? '' : `:${dashed(qualifier)}`
+      found = {name: identificationOf(names.of(taxon), taxon, qualifier), key: dashed(taxon) + doubt}
       ofName.set(qualifier ?? '', found)
     }
     return found
@@ -84,13 +92,14 @@ function* recordRows(
   // The id comes from what is recorded, not from its line, so that sorting a table renumbers nothing.
   const used = new Map<string, number>()
   for (const record of records) {
-    const key = keyOf(record)
+    const told = identify(record)
+    const key = keyOf(told, record)
     const times = (used.get(key) ?? 0) + 1
     used.set(key, times)
     yield {
       event,
       id: `${event}:${key}${times === 1 ? '' : `:${times}`}`,
-      name: identify(record),
+      name: told.name,
       record,
       count: record.count,
       recordedBy,
@@ -99,9 +108,8 @@ function* recordRows(
   }
 }
 
-function keyOf({taxon, qualifier, sex, lifeStage, vial}: CatchRecord): string {
-  let key = dashed(taxon)
-  if (qualifier !== undefined) key += `:${dashed(qualifier)}`
+function keyOf({key: start}: Told, {sex, lifeStage, vial}: CatchRecord): string {
+  let key = start
   if (sex !== undefined) key += `:${sex}`
   if (lifeStage !== 'adult') key += `:${dashed(lifeStage)}`
   return vial === undefined ? key : `${key}:${dashed(vial)}`
@@ -149,7 +157,7 @@ function* withheldRows(
       ...(qualifier !== undefined && {qualifier}),
       ...(sex !== undefined && {sex})
     }
-    const key = keyOf(bare)
+    const key = keyOf(identify(bare), bare)
     const sum = sums.get(key)
     if (sum === undefined) sums.set(key, {record: bare, count})
     else sum.count += count
@@ -158,7 +166,7 @@ function* withheldRows(
     yield {
       event: id,
       id: `${id}:${key}`,
-      name: identify(record),
+      name: identify(record).name,
       record,
       count,
       recordedBy: undefined,

@@ -29,14 +29,14 @@ export function* termTableBytes<Row>({columns, rows, repeated}: TermTable<Row>):
   const encoder = new TextEncoder()
   const values = columns.map(({value}) => value)
   const {from, to, of} = repeated ?? {from: values.length, to: values.length, of: undefined}
-  const [before, shared, after] = [values.slice(0, from), values.slice(from, to), values.slice(to)]
+  const [before, shared, after] = [values.slice(0, from), values.slice(from, to), values.slice(to)].map(cells)
   const written = new WeakMap<object, string>()
   const sharedText = (row: Row): string => {
     if (of === undefined) return ''
     const object = of(row)
     let text = written.get(object)
     if (text === undefined) {
-      text = cells(shared, row)
+      text = shared!(row)
       written.set(object, text)
     }
     return text
@@ -44,7 +44,7 @@ export function* termTableBytes<Row>({columns, rows, repeated}: TermTable<Row>):
   let text = `${columns.map(({term}) => termName(term)).join(',')}\n`
   for (const row of rows()) {
     // Each cell brings its comma; the first one of the line is not wanted.
-    text += `${(cells(before, row) + sharedText(row) + cells(after, row)).slice(1)}\n`
+    text += `${(before!(row) + sharedText(row) + after!(row)).slice(1)}\n`
     if (text.length < chunkLength) continue
     yield encoder.encode(text)
     text = ''
@@ -52,13 +52,38 @@ export function* termTableBytes<Row>({columns, rows, repeated}: TermTable<Row>):
   if (text !== '') yield encoder.encode(text)
 }
 
-function cells<Row>(values: readonly TermColumn<Row>['value'][], row: Row): string {
-  let text = ''
-  for (const read of values) {
-    const value = read(row)
-    text += value === undefined ? ',' : `,${typeof value === 'string' ? cell(value) : value}`
+/** Cells that are kept together as one text. */
+const groupSize = 4
+
+/** Some cells of a row as text, each after a comma. */
+function cells<Row>(values: readonly TermColumn<Row>['value'][]): (row: Row) => string {
+  const groups: ((row: Row) => string)[] = []
+  for (let from = 0; from < values.length; from += groupSize)
+    groups.push(cellGroup(values.slice(from, from + groupSize)))
+  return (row) => {
+    let text = ''
+    for (const group of groups) text += group(row)
+    return text
   }
-  return text
+}
+
+/** Rows resemble the row before: what is the same is not written out again. */
+function cellGroup<Row>(values: readonly TermColumn<Row>['value'][]): (row: Row) => string {
+  const last: ReturnType<TermColumn<Row>['value']>[] = values.map(() => undefined)
+  const texts = values.map(() => ',')
+  let joined = texts.join('')
+  return (row) => {
+    let isSame = true
+    for (let index = 0; index < values.length; index++) {
+      const value = values[index]!(row)
+      if (value === last[index]) continue
+      isSame = false
+      last[index] = value
+      texts[index] = value === undefined ? ',' : `,${typeof value === 'string' ? cell(value) : value}`
+    }
+    if (!isSame) joined = texts.join('')
+    return joined
+  }
 }
 
 function cell(text: string): string {

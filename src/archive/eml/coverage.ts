@@ -10,7 +10,7 @@ export function coverage({taxa}: Study, dataset: Dataset): Xml | undefined {
 
 function geographic({place, box}: Dataset): Xml | undefined {
   if (box === undefined) return undefined
-  const said = `${place ?? 'Study area'}. The box holds the positions of the sites as they are published; positions may be rounded or left out.`
+  const said = `${(place ?? 'Study area').replace(/[.\s]+$/, '')}. The box holds the positions of the sites as they are published; positions may be rounded or left out.`
   return element(
     'geographicCoverage',
     {},

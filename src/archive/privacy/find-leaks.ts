@@ -1,5 +1,10 @@
 import type {ArchiveEntry} from '../../model/archive-entry.ts'
+import {holdsPosition, isPicture} from './held-positions.ts'
+import type {SecretPoint} from './hidden-positions.ts'
 import type {PrivateMatters} from './private-matters.ts'
+import {secretCoordinate, tellingNumbers} from './secret-coordinates.ts'
+import {chunksOf, textPieces} from './text-pieces.ts'
+import {waysToWrite, wordSearch} from './word-search.ts'
 
 /** A file that gives away what is held back everywhere else. */
 export interface Leak {
@@ -8,74 +13,87 @@ export interface Leak {
   readonly what: string
 }
 
-interface Secret {
-  readonly what: string
-  /** All of them in one file give it away: a latitude alone may be any number. */
-  readonly parts: readonly string[]
-}
-
-/** Fewer decimals could be any number of a report. */
-const tellingDecimals = 3
 /** Packed formats are made of the same text as the pages beside them. */
-const packed = /\.(png|jpe?g|gif|webp|docx|xlsx|pdf|zip)$/i
+const packed = /\.(docx|xlsx|pdf|zip)$/i
 
-/** Search files for the positions and addresses that an archive must not hold. */
+/** Files whose words belong to a site, a trap or a visit: a sensitive kind that is named there is tied to that place. */
+const tiedToPlaces = /^(raw\/text\/site-|report\/site-|report\/tables\/site|dwca\/(event|measurement)\.csv$)/
+
+/**
+ * Search files for positions, addresses and names that an archive must not hold. Positions are found in decimal
+ * degrees, with a point or a comma; a position in other words (a grid reference, degrees and minutes) is not.
+ *
+ * @param placeTables paths of raw tables whose rows belong to a site, a trap or a visit.
+ */
 export async function findLeaks(
   entries: readonly ArchiveEntry[],
-  matters: PrivateMatters
+  matters: PrivateMatters,
+  placeTables: readonly string[]
 ): Promise<readonly Leak[]> {
-  const secrets = secretsOf(matters)
-  const parts = [...new Set(secrets.flatMap((secret) => secret.parts))]
-  if (parts.length === 0) return []
+  const {emails, kinds, pictures} = matters
+  const positions = positionSearch(matters.points)
   const leaks: Leak[] = []
   for (const entry of entries) {
-    if (packed.test(entry.path)) continue
-    const found = await partsIn(entry, parts)
-    if (found.size === 0) continue
-    for (const secret of secrets)
-      if (secret.parts.every((part) => found.has(part))) leaks.push({file: entry.path, what: secret.what})
+    const {path} = entry
+    const blame = (what: string): void => {
+      leaks.push({file: path, what})
+    }
+    if (packed.test(path)) continue
+    if (isPicture(path)) {
+      if (pictures.length > 0 && (await tellsPlace(entry)))
+        blame('the place where the picture was taken, in a form that cannot be taken out')
+      continue
+    }
+    const names = tiedToPlaces.test(path) || placeTables.includes(path) ? kinds : []
+    const words = wordSearch([...emails, ...names.flatMap(waysToWrite)])
+    const search = positions(path.startsWith('raw/'))
+    for await (const [text, end] of textPieces(entry)) {
+      search.add(text, end)
+      words.add(text, end)
+    }
+    for (const id of search.found()) blame(`the position of ${id}`)
+    if (emails.some(words.has)) blame('the address of a person')
+    for (const name of names)
+      if (waysToWrite(name).some(words.has)) blame(`${name}, which is not to be named with a place`)
   }
   return leaks
 }
 
-function secretsOf({points, emails}: PrivateMatters): readonly Secret[] {
-  const positions = points.flatMap(({id, latitude, longitude}): Secret[] => {
-    const parts = [latitude, longitude].map(plainDegrees)
-    const isTelling = parts.every((part) => (part.split('.')[1] ?? '').length >= tellingDecimals)
-    return isTelling ? [{what: `the position of ${id}`, parts}] : []
-  })
-  return [...positions, ...emails.map((email) => ({what: 'the address of a person', parts: [email]}))]
-}
-
-/** `55.4034` for `-55,40340`: as any text would hold it. */
-function plainDegrees(written: string): string {
-  const digits = /\d+[.,]\d+/.exec(written)?.[0].replace(',', '.') ?? ''
-  return digits.replace(/0+$/, '')
-}
-
-async function partsIn({content}: ArchiveEntry, parts: readonly string[]): Promise<ReadonlySet<string>> {
-  const found = new Set<string>()
-  // Longer ones first, because the first that fits is taken.
-  const inOrder = [...parts].sort((a, b) => b.length - a.length)
-  const pattern = new RegExp(inOrder.map((part) => escapedFor(part)).join('|'), 'g')
-  const longest = Math.max(...parts.map((part) => part.length))
-  const decoder = new TextDecoder('utf-8')
-  let rest = ''
-  for await (const chunk of chunksOf(content)) {
-    const text = rest + decoder.decode(chunk, {stream: true})
-    for (const [part] of text.matchAll(pattern)) found.add(part.replace(',', '.'))
-    rest = text.slice(-longest)
+/** Which of the points a text tells. */
+function positionSearch(points: readonly SecretPoint[]) {
+  const secrets = points.map(({id, latitude, longitude, shownDecimals}) => ({
+    id,
+    parts: [latitude, longitude].map((written) => secretCoordinate(written, shownDecimals))
+  }))
+  const full = new Set(secrets.flatMap(({parts}) => parts.map((part) => part.full)))
+  const shortened = new Set(secrets.flatMap(({parts}) => parts.flatMap((part) => part.shortened)))
+  /** @param isWords whether the numbers of the text are few, so that a shortened coordinate is hardly another number. */
+  return (isWords: boolean) => {
+    const found = new Set<string>()
+    return {
+      add(text: string, end: number): void {
+        if (secrets.length === 0) return
+        for (const {written, whole, cut} of tellingNumbers(text, end)) {
+          if (full.has(whole)) found.add(whole)
+          if (isWords && shortened.has(written)) found.add(written)
+          for (const form of cut) if (full.has(form)) found.add(form)
+        }
+      },
+      found: (): readonly string[] =>
+        secrets
+          .filter(({parts}) =>
+            parts.every(
+              (part) =>
+                (part.full !== undefined && found.has(part.full)) ||
+                part.shortened.some((form) => found.has(form))
+            )
+          )
+          .map(({id}) => id)
+    }
   }
-  return found
 }
 
-function chunksOf(content: ArchiveEntry['content']): AsyncIterable<Uint8Array> | Iterable<Uint8Array> {
-  if (typeof content === 'function') return content()
-  return [typeof content === 'string' ? new TextEncoder().encode(content) : content]
-}
-
-/** As a pattern, with either decimal mark. */
-function escapedFor(part: string): string {
-  const escaped = part.replace(/[\\^$*+?()[\]{}|]/g, '\\$&')
-  return /^\d+\.\d+$/.test(part) ? escaped.replace('.', '[.,]') : escaped.replaceAll('.', '\\.')
+async function tellsPlace({content}: ArchiveEntry): Promise<boolean> {
+  for await (const bytes of chunksOf(content)) if (holdsPosition(bytes)) return true
+  return false
 }

@@ -4,6 +4,7 @@ import type {Reading} from '../reading.ts'
 import {headerTest} from '../table-header.ts'
 import type {Columns} from './cell-edits.ts'
 import {positionEdit} from './position-edit.ts'
+import type {PublishedPlace} from './published-place.ts'
 import type {StudyPrivacy} from './study-privacy.ts'
 
 /** Rows of one file whose positions are finer than may be shown. */
@@ -17,6 +18,8 @@ export interface SecretPoint {
   readonly id: string
   readonly latitude: string
   readonly longitude: string
+  /** Decimals of a degree that others may see. */
+  readonly shownDecimals: number
 }
 
 /** More than any study has sites and traps; beyond it rows of one place repeat. */
@@ -53,10 +56,19 @@ export async function hiddenPositions(
         )
         const id = columns.get(name === 'sites' ? 'site_id' : 'trap_id')?.text(record) ?? ''
         if (points.size < mostSecrets)
-          points.set(`${latitude} ${longitude}`, {id, latitude: latitude!, longitude: longitude!})
+          points.set(`${latitude} ${longitude}`, {
+            id,
+            latitude: latitude!,
+            longitude: longitude!,
+            shownDecimals: shownDecimals(name === 'sites' ? privacy.placeOfSite(id) : privacy.placeOfTrap(id))
+          })
       }
     }
     if (rows > 0) files.push({file: table.file, rows})
   }
   return {files, points: [...points.values()]}
+}
+
+function shownDecimals(place: PublishedPlace | undefined): number {
+  return place?.precision?.split('.')[1]?.length ?? 0
 }

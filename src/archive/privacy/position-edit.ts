@@ -17,6 +17,7 @@ export function positionEdit(
 ): (cells: string[]) => boolean {
   const id = columns.get(table === 'sites' ? 'site_id' : 'trap_id')
   const [latitude, longitude] = [columns.get('latitude'), columns.get('longitude')]
+  const paced = ['x_m', 'y_m'].map((column) => columns.get(column))
   const shown = columns.get('coordinates_shown')
   const isExactByDefault = settings.privacy?.coordinates === 'exact'
   return (cells) => {
@@ -27,7 +28,8 @@ export function positionEdit(
     const mark = decimalMark([latitude, longitude], cells, settings)
     const changed = [
       writeDegrees(latitude, cells, place?.latitude, mark),
-      writeDegrees(longitude, cells, place?.longitude, mark)
+      writeDegrees(longitude, cells, place?.longitude, mark),
+      ...paced.map((column) => takeOutGrid(column, cells))
     ]
     const isFiner = changed.includes(true)
     return (table === 'sites' && editSiteWords(cells, place, columns, isFiner)) || isFiner
@@ -52,6 +54,19 @@ function writeDegrees(
   return true
 }
 
+/** Metres that nobody paces out at a site: beyond them stand the coordinates of a grid of the whole country. */
+const farthestPaced = 1000
+
+/** Whether metres from a corner of the site were found to be metres of such a grid, and were taken out. */
+function takeOutGrid(column: ColumnPlace | undefined, cells: string[]): boolean {
+  const written = column?.text(cells) ?? ''
+  if (written === '') return false
+  const metres = Number(written.replace(/\s/g, '').replace(',', '.'))
+  if (Math.abs(metres) <= farthestPaced) return false
+  write(column, cells, '')
+  return true
+}
+
 function editSiteWords(
   cells: string[],
   place: PublishedPlace | undefined,
@@ -59,7 +74,7 @@ function editSiteWords(
   isFiner: boolean
 ): boolean {
   const locality = columns.get('locality')
-  const tells = (place === undefined || place.shown === 'withheld') && (locality?.text(cells) ?? '') !== ''
+  const tells = (place === undefined || place.hidesLocality) && (locality?.text(cells) ?? '') !== ''
   if (tells) write(locality, cells, '')
   const uncertainty = columns.get('coordinate_uncertainty_m')
   if (!isFiner || (uncertainty?.text(cells) ?? '') === '') return tells

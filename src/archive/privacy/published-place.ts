@@ -8,6 +8,8 @@ export interface PublishedPlace {
   readonly shown: 'exact' | 'rounded' | 'withheld' | 'not recorded'
   /** Whether nothing stands against showing it as it is, be it recorded or not. */
   readonly mayBeExact: boolean
+  /** Whether the nearest named place goes with the position: it is kept back, or kinds of category 1 or 2 were recorded. */
+  readonly hidesLocality: boolean
   /** Decimal degrees, with the decimals that may be shown. */
   readonly latitude?: string
   readonly longitude?: string
@@ -40,7 +42,9 @@ export function publishedPlace(
   const known = recorded !== undefined && recorded > 0 ? recorded : undefined
   const base = {
     shown: position.shown,
-    mayBeExact: mayBeExact(rest, settings, category),
+    mayBeExact: shownOfAny(rest, settings, category) === 'exact',
+    hidesLocality:
+      shownOfAny(rest, settings, category) === 'withheld' || (category !== undefined && category <= 2),
     ...(position.latitude !== undefined && {latitude: position.latitude}),
     ...(position.longitude !== undefined && {longitude: position.longitude}),
     ...(position.because !== undefined && {because: position.because})
@@ -59,11 +63,9 @@ export function publishedPlace(
   }
 }
 
-/** Asked with a point that has more decimals than any level shows. */
-function mayBeExact(site: Site, settings: Settings, category: number | undefined): boolean {
-  return (
-    sitePosition({...site, latitude: 0.123_456, longitude: 0.123_456}, settings, category).shown === 'exact'
-  )
+/** What would be shown of a point that has more decimals than any level shows. */
+function shownOfAny(site: Site, settings: Settings, category: number | undefined): PublishedPlace['shown'] {
+  return sitePosition({...site, latitude: 0.123_456, longitude: 0.123_456}, settings, category).shown
 }
 
 function pointOf({latitude, longitude}: {readonly latitude?: number; readonly longitude?: number}) {

@@ -8,6 +8,8 @@ export interface StudyPrivacy {
   readonly names: RecordedNames
   readonly placeOfSite: (siteId: string) => PublishedPlace | undefined
   readonly placeOfTrap: (trapId: string) => PublishedPlace | undefined
+  /** Whether every position may be shown exactly, recorded or not. */
+  readonly isAllExact: boolean
   /** Whether a name as written in the catch may not be shown with a place. */
   readonly isWithheld: (taxon: string) => boolean
   /** Names of taxa.csv that may not be shown with a place, and their synonyms. */
@@ -33,6 +35,9 @@ export function studyPrivacy(study: Study): StudyPrivacy {
     names,
     placeOfSite: (siteId) => places.get(siteId),
     placeOfTrap: (trapId) => trapPlaces.get(trapId),
+    isAllExact:
+      study.settings.privacy?.coordinates === 'exact' &&
+      [...places.values(), ...trapPlaces.values()].every(({mayBeExact}) => mayBeExact),
     isWithheld: (taxon) => withheldNames.has(taxon),
     withheldNames
   }

@@ -28,6 +28,10 @@ export function archivedText(
     ...(made.leftOut.length > 0
       ? [`Left out, because pitfolio does not read them: ${made.leftOut.map(({path}) => path).join(', ')}.`]
       : []),
+    ...planned.kindsInTexts.map(
+      ({file, kind}) =>
+        `${file} names ${kind}, which is not to be named with a place. Texts go in as they are written: read it before you hand the archive on.`
+    ),
     ...(made.notRecomputable.length > 0
       ? [
           `${counted(made.notRecomputable.length, 'value')} of the report cannot be computed again from the copy; archive.json names them.`

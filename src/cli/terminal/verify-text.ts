@@ -1,4 +1,4 @@
-import {type Difference, tolerance} from '../../archive-study.ts'
+import {type Difference, tolerance, wholeEntry} from '../../archive-study.ts'
 import {groundLine} from './ground-line.ts'
 import {counted, grouped} from './number-words.ts'
 import type {Channel} from './terminal.ts'
@@ -52,11 +52,23 @@ export function comparisonLines(
   most: number = shownItems
 ): readonly string[] {
   const items = differences.slice(0, most).map(({label, pointer, stored, recomputed}) => {
-    const name = label === '' ? pointer : `${label}${detailOf(pointer)}`
+    const name = label === '' ? placeWords(pointer) : `${label}${detailOf(pointer)}`
+    if (stored === wholeEntry) return `- ${name}: only ${where}`
+    if (recomputed === wholeEntry)
+      return `- ${name}: only ${again === 'computed again' ? 'when ' : ''}${again}`
     return `- ${name}: ${stored} ${where}, ${recomputed} ${again}`
   })
   const rest = differences.length - items.length
   return rest > 0 ? [...items, `- and ${grouped(rest)} more`] : items
+}
+
+/** `sites, K1, position, shown` for `/sites/K1/position/shown`. */
+function placeWords(pointer: string): string {
+  return pointer
+    .split('/')
+    .slice(1)
+    .map((key) => key.replaceAll('~1', '/').replaceAll('~0', '~'))
+    .join(', ')
 }
 
 /** What came of making the documents of a report again. */
