@@ -1,9 +1,11 @@
 import type {FootnoteDefinition, Nodes} from 'mdast'
 import type {DocxInput} from './docx.ts'
+import type {Scale} from './docx-scale.ts'
 
 /** A document while it is being written: what its parts must know of each other. */
 export interface Draft {
   readonly input: DocxInput
+  readonly scale: Scale
   /** Bookmark of each numbered figure and table by the id that references name, such as `figure-effort`. */
   readonly targets: ReadonlyMap<string, string>
   /** Bookmark of each entry of the list of references by the key of its work. */
@@ -17,7 +19,7 @@ export interface Draft {
   next(kind: 'bookmark' | 'picture' | 'link' | 'list'): number
 }
 
-export function newDraft(input: DocxInput): Draft {
+export function newDraft(input: DocxInput, scale: Scale): Draft {
   const targets = new Map<string, string>()
   const works = new Map<string, string>()
   const definitions = new Map<string, FootnoteDefinition>()
@@ -31,6 +33,7 @@ export function newDraft(input: DocxInput): Draft {
   const counts = new Map<string, number>()
   return {
     input,
+    scale,
     targets,
     works,
     definitions,

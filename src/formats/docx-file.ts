@@ -31,7 +31,8 @@ export async function docxFile(input: DocxInput): Promise<Uint8Array> {
   const {document, study, authors = [], issued, language = 'en-GB'} = input
   const isLeaflet = pageKind(document.name) === 'site'
   const tree = linkAddresses(document.tree)
-  const draft = newDraft({...input, document: {...document, tree}})
+  const scale = isLeaflet ? leafletScale : bookScale
+  const draft = newDraft({...input, document: {...document, tree}}, scale)
   const pieces = body(draft, tree.children)
   const footnotes = footnoteTexts(draft)
   const creator = oneLine(authors.join(', ')) || 'pitfolio'
@@ -40,7 +41,7 @@ export async function docxFile(input: DocxInput): Promise<Uint8Array> {
     subject: oneLine(study.title),
     creator,
     lastModifiedBy: creator,
-    styles: {importedStyles: docxStyles(language, isLeaflet ? leafletScale : bookScale)},
+    styles: {importedStyles: docxStyles(language, scale)},
     numbering: docxNumbering([...draft.listStarts]),
     footnotes,
     sections: sections(pieces, footer(oneLine(document.title)), isLeaflet ? page.leafletMargin : page.margin)

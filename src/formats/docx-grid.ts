@@ -121,7 +121,8 @@ function table(
     },
     rows: [
       new TableRow({tableHeader: true, cantSplit: true, children: head}),
-      ...body.map((children) => new TableRow({cantSplit: true, children}))
+      // LibreOffice loses the rest of a table that breaks after a first row which may not be split itself.
+      ...body.map((children, row) => new TableRow({cantSplit: row > 0, children}))
     ]
   })
 }

@@ -4,10 +4,8 @@ import type {FigureBlock} from '../report/document.ts'
 import {plainText} from '../report/plain-text.ts'
 import type {Draft} from './docx-draft.ts'
 import {captionLabel} from './docx-fields.ts'
+import {bookScale} from './docx-scale.ts'
 import {type PictureSize, photoSize, svgSize} from './picture-size.ts'
-
-/** The text area of an upright page, in pixels of 1/96 inch, with room for a caption of some lines. */
-const most: PictureSize = {width: 604, height: 820}
 
 /** A numbered figure and its caption below. A figure that could not be drawn says why. */
 export function docxFigure(
@@ -17,7 +15,7 @@ export function docxFigure(
 ): Paragraph[] {
   const caption = new Paragraph({
     style: 'Caption',
-    spacing: {after: 280},
+    spacing: {after: draft.scale.afterFigure},
     keepLines: true,
     children: [...captionLabel(draft, 'Figure', number), new TextRun(' '), ...phrase(children)]
   })
@@ -35,7 +33,7 @@ export function docxFigure(
     type: 'svg',
     data: new TextEncoder().encode(svg),
     fallback: {type: 'png', data: png},
-    transformation: fitted(size),
+    transformation: fitted(size, draft.scale.picture),
     altText: {
       id: String(id),
       name: `Figure ${number}`,
@@ -56,7 +54,7 @@ export function docxPhoto(draft: Draft, {url, alt, title}: Image): ParagraphChil
   return new ImageRun({
     type: photo.type,
     data: bytes,
-    transformation: fitted(photo),
+    transformation: fitted(photo, bookScale.picture),
     altText: {
       id: String(id),
       name: `Picture ${id}`,
@@ -66,8 +64,8 @@ export function docxPhoto(draft: Draft, {url, alt, title}: Image): ParagraphChil
   })
 }
 
-/** As large as drawn, or smaller where the page is. */
-function fitted({width, height}: PictureSize): PictureSize {
+/** As large as drawn, or smaller where there is less room. */
+function fitted({width, height}: PictureSize, most: PictureSize): PictureSize {
   const factor = Math.min(1, most.width / width, most.height / height)
   return {width: width * factor, height: height * factor}
 }

@@ -1,9 +1,15 @@
+import type {PictureSize} from './picture-size.ts'
+
 /** Sizes in half points, spaces in twentieths of a point, line heights in 240ths of a line. */
 export interface Scale {
   readonly title: number
   readonly text: {readonly size: number; readonly after: number; readonly line: number}
   /** The first levels of headings; the others are as the last. */
   readonly headings: readonly {readonly before: number; readonly after: number; readonly size: number}[]
+  /** The most that a picture may take, in pixels of 1/96 inch. */
+  readonly picture: PictureSize
+  /** Below the caption of a picture. */
+  readonly afterFigure: number
 }
 
 /** For a document of many pages that somebody writes remarks on. */
@@ -15,15 +21,20 @@ export const bookScale: Scale = {
     {before: 320, after: 100, size: 25},
     {before: 260, after: 80, size: 22},
     {before: 220, after: 60, size: 21}
-  ]
+  ],
+  // The text area of an upright page, with room for a caption of some lines.
+  picture: {width: 604, height: 820},
+  afterFigure: 280
 }
 
 /** For a leaflet of two pages. */
 export const leafletScale: Scale = {
-  title: 36,
-  text: {size: 21, after: 100, line: 264},
+  title: 34,
+  text: {size: 20, after: 70, line: 246},
   headings: [
-    {before: 220, after: 60, size: 24},
-    {before: 180, after: 60, size: 21}
-  ]
+    {before: 160, after: 40, size: 23},
+    {before: 130, after: 40, size: 20}
+  ],
+  picture: {width: 604, height: 150},
+  afterFigure: 120
 }

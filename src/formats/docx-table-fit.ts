@@ -20,7 +20,7 @@ export interface TablePart {
 
 /** Text area of an A4 page with margins of 25 mm, in twentieths of a point. */
 const pages = {
-  upright: {width: 9072, height: 14004, sizes: [9, 8.5, 8, 7.5], kept: 0.4},
+  upright: {width: 9072, height: 14004, sizes: [9, 8.5, 8, 7.5, 7], kept: 0.4},
   sideways: {width: 14004, height: 9072, sizes: [9, 8.5, 8, 7.5, 7], kept: 0.7}
 } as const
 

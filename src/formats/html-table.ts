@@ -15,7 +15,7 @@ import {columnMeasures, printSize} from './html-print-size.ts'
 type Phrase = (children: readonly PhrasingContent[]) => ElementContent[]
 
 /** A longer table than this breaks over pages when printed; a shorter one is kept together. */
-const mostRowsKeptTogether = 16
+const mostRowsKeptTogether = 10
 
 /** A cell with more characters than this holds a sentence. */
 const longestLabel = 40
@@ -44,7 +44,12 @@ export function htmlTable(node: TableBlock, phrase: Phrase, namesFile: boolean):
   const captionId = `${id}-caption`
   const grid = h('table', classOf('long', printed.rows.length > mostRowsKeptTogether), [
     h('caption', {id: captionId}, [h('span.held', caption)]),
-    h('thead', [h('tr', printed.columns.map(headCell))]),
+    h('thead', [
+      h(
+        'tr',
+        printed.columns.map((_, index) => headCell(printed, index))
+      )
+    ]),
     h('tbody', bodyRows(printed, printed.rows, phrase)),
     ...(printed.foot.length > 0 ? [h('tfoot', bodyRows(printed, printed.foot, phrase))] : [])
   ])
@@ -62,8 +67,9 @@ export function scrollBox(content: Element, labelledBy: string): Element {
   return h('section.scroll', {tabIndex: 0, ariaLabelledBy: [labelledBy]}, content)
 }
 
-function headCell({head, unit, align}: PrintedTable['columns'][number]): Element {
-  return h('th', {scope: 'col', ...classOf('number', align === 'right')}, [
+function headCell(printed: PrintedTable, index: number): Element {
+  const {head, unit, align} = printed.columns[index]!
+  return h('th', {scope: 'col', ...(align === 'right' && columnClass(printed, index))}, [
     head,
     ...(unit === undefined ? [] : [' ', h('span.unit', unit)])
   ])
@@ -99,7 +105,10 @@ function element(tagName: string, properties: Properties, children: ElementConte
 
 /** Numbers stand below each other; labels stay on one line; sentences need room. */
 function columnClass(printed: PrintedTable, index: number): Properties {
-  if (printed.columns[index]?.align === 'right') return classOf('number', true)
+  if (printed.columns[index]?.align === 'right') {
+    const isMarked = [...printed.rows, ...printed.foot].some((cells) => cells[index]?.mark !== undefined)
+    return {className: ['number', ...(isMarked ? ['marked'] : [])]}
+  }
   const longest = longestCell(printed, index)
   return longest > 0 && longest <= shortLabel
     ? classOf('name', true)

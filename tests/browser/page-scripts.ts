@@ -6,6 +6,27 @@
 /** How far the page is wider than the screen, in pixels. */
 export const overflowSideways = 'document.documentElement.scrollWidth - document.documentElement.clientWidth'
 
+/** Things that a box cuts off without letting anybody move it, and things that stick out of the page. */
+export const cutOff = `(() => {
+  const width = document.documentElement.clientWidth
+  const isScrolled = (element) => element.closest('.scroll, .plate') !== null
+  const name = (element) => element.tagName.toLowerCase() + (element.id ? '#' + element.id : '') + ' ' + element.textContent.trim().slice(0, 40)
+  return [...document.querySelectorAll('body *')].flatMap((element) => {
+    if (element.closest('svg') !== null || !element.checkVisibility()) return []
+    const {overflowX} = getComputedStyle(element)
+    const hides = ['hidden', 'clip'].includes(overflowX) && element.scrollWidth > element.clientWidth + 1 && element.clientWidth > 1
+    const {left, right, width: own} = element.getBoundingClientRect()
+    const sticksOut = own > 1 && !isScrolled(element) && (right > width + 1 || (left < -1 && right > 0))
+    return [...(hides ? ['hides part of ' + name(element)] : []), ...(sticksOut ? ['sticks out: ' + name(element)] : [])]
+  })
+})()`
+
+/** Boxes wider than the screen that no key can move. */
+export const unreachableBoxes = `[...document.querySelectorAll('body *')].filter((element) =>
+  element.closest('svg') === null && element.checkVisibility() && element.scrollWidth > element.clientWidth + 1 &&
+  ['auto', 'scroll'].includes(getComputedStyle(element).overflowX) && element.tabIndex !== 0
+).map((element) => element.outerHTML.slice(0, 80))`
+
 /** Texts of charts that are cut off, or lie on other texts, by more than a pixel. */
 export const crowdedChartTexts = `[...document.querySelectorAll('figure svg')].flatMap((svg) => {
   const frame = svg.getBoundingClientRect()

@@ -9,11 +9,13 @@ import {type InBrowser, inBrowser, type View} from './in-browser.ts'
 import {cutPairs, printedPages} from './on-paper.ts'
 import {
   crowdedChartTexts,
+  cutOff,
   faintChartTexts,
   focusedStop,
   markForPaper,
   markReachable,
-  overflowSideways
+  overflowSideways,
+  unreachableBoxes
 } from './page-scripts.ts'
 
 /** Every page of the report on the example, in a real browser: any screen, any eyes, no network, and on paper. */
@@ -26,9 +28,13 @@ const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.mi
 const levels = {type: 'tag', values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']}
 
 let report: InBrowser
+let built: readonly string[]
 
 beforeAll(async () => {
-  if (has('chromium')) report = await inBrowser(await exampleReport())
+  if (!has('chromium')) return
+  const outputs = await exampleReport()
+  built = [...outputs.keys()].filter((name) => name.endsWith('.html'))
+  report = await inBrowser(outputs)
 })
 
 afterAll(() => report?.close())
@@ -57,11 +63,17 @@ async function faultsOf(
   return found
 }
 
+testWith('chromium')('no page of the report is left out here', () => {
+  expect([...built].sort()).toEqual(pages.map((name) => `${name}.html`).sort())
+})
+
 describe.each([360, 1280])('at %i px', (width) => {
   testWith('chromium')('every page asks nothing of anybody and fits the screen sideways', async () => {
     const faults = await faultsOf({width}, async (page, requests) => {
       const overflow = await page.evaluate(overflowSideways)
-      return [...requests, ...(overflow === 0 ? [] : [`${overflow} pixels too wide`])]
+      const cut = (await page.evaluate(cutOff)) as readonly string[]
+      const boxes = (await page.evaluate(unreachableBoxes)) as readonly string[]
+      return [...requests, ...(overflow === 0 ? [] : [`${overflow} pixels too wide`]), ...cut, ...boxes]
     })
     expect(faults).toEqual([])
   })
@@ -92,6 +104,10 @@ describe('axe finds no fault at WCAG 2.2 AA', () => {
   })
 })
 
+testWith('chromium')('on paper no text in a chart is cut off or lies on other text either', async () => {
+  expect(await faultsOf({media: 'print'}, (page) => page.evaluate(crowdedChartTexts))).toEqual([])
+})
+
 describe.each([
   ['in the light', {}],
   ['in the dark', {colorScheme: 'dark'}],
@@ -99,8 +115,7 @@ describe.each([
   ['on paper, from a dark screen', {media: 'print', colorScheme: 'dark'}]
 ] satisfies [string, View][])('%s', (_, view) => {
   testWith('chromium')('every text in a chart stands out from its ground', async () => {
-    const names = ['index', 'chapter', 'season']
-    expect(await faultsOf(view, (page) => page.evaluate(faintChartTexts), names)).toEqual([])
+    expect(await faultsOf(view, (page) => page.evaluate(faintChartTexts))).toEqual([])
   })
 })
 
@@ -113,7 +128,7 @@ testWith('chromium')('every page says the same without scripts', async () => {
   }
 })
 
-describe.each(['index', 'chapter', 'season', 'site-OAK2'])('with the keyboard alone, %s', (name) => {
+describe.each(pages)('with the keyboard alone, %s', (name) => {
   testWith('chromium')(
     'is gone through in its order: links, data behind charts, and boxes that scroll',
     async () => {
@@ -169,7 +184,7 @@ describe('printed to PDF', () => {
     }
   })
 
-  for (const name of ['index', 'chapter', 'season']) {
+  for (const name of ['index', 'chapter', 'season', 'site-OAK2', 'site-BAR3']) {
     tools(`${name} cuts no row and no figure, and leaves no heading or caption alone`, async () => {
       const {pairs, pages: sheets} = await printed(name, true)
       expect(pairs.length).toBeGreaterThan(5)

@@ -88,16 +88,16 @@ test('a figure has its picture, its caption and its data one click away', () => 
 test('a table has caption, units in its heads, row heads, aligned decimals and notes', () => {
   const page = pageOf(everything)
   expect(page).toContain(
-    '<th scope="col" class="number">Rate <span class="unit">per 100 trap-nights</span></th>'
+    '<th scope="col" class="number marked">Rate <span class="unit">per 100 trap-nights</span></th>'
   )
   expect(page).toContain(
-    '<th scope="row"><em>Carabus nemoralis</em> Müller, 1764</th><td class="number">53.3<sup class="mark">a</sup></td>'
+    '<th scope="row"><em>Carabus nemoralis</em> Müller, 1764</th><td class="number marked">53.3<sup class="mark">a</sup></td>'
   )
   expect(page).toContain(
-    '<td class="number">–<sup class="mark">b</sup><span aria-hidden="true">\u2008\u2007</span></td>'
+    '<td class="number marked">–<sup class="mark">b</sup><span aria-hidden="true">\u2008\u2007</span></td>'
   )
   expect(page).toContain(
-    '<tfoot><tr><th scope="row">All</th><td class="number">123<span aria-hidden="true">\u2008\u2007</span></td></tr></tfoot>'
+    '<tfoot><tr><th scope="row">All</th><td class="number marked">123<span aria-hidden="true">\u2008\u2007</span></td></tr></tfoot>'
   )
   expect(page).toContain(
     '<li><sup>a</sup> One site only.</li><li><sup>b</sup> Not defined, because no traps stood there.</li>'
