@@ -67,10 +67,14 @@ export const comparisonSchema = z
         ofLabel: text,
         to: text,
         toLabel: text,
-        ratio: measure.describe('Rate of the first over rate of the second, with approximate interval.'),
+        ratio: measure.describe(
+          'Rate of the first over rate of the second, with approximate interval and widened standard error.'
+        ),
         p: measure,
         adjustedP: measure.describe('Holm-adjusted over all pairs.'),
-        degreesOfFreedom: measure.describe('Of the t distribution of interval and p: units less habitats.'),
+        degreesOfFreedom: measure.describe(
+          'Of the t distribution of interval and p: the residual ones of the model.'
+        ),
         influential: z.strictObject(unitRef).optional().describe('The unit that moves this ratio most.'),
         without: measure.describe('The ratio without that unit.')
       })

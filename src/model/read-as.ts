@@ -7,7 +7,12 @@ const encodings: Readonly<Record<string, string>> = {
   'windows-1252': 'Windows-1252'
 }
 
-const delimiters: Readonly<Record<string, string>> = {',': 'comma', ';': 'semicolon', '\t': 'tab'}
+const delimiters: Readonly<Record<string, string>> = {
+  ',': 'comma',
+  ';': 'semicolon',
+  '\t': 'tab',
+  '|': 'vertical bar'
+}
 
 /** How a file was read, in words: `UTF-8, comma`. What was decided by evidence must be told, to be seen when it is wrong. */
 export function readAs({encoding, delimiter}: Pick<SourceTable, 'encoding' | 'delimiter'>): string {

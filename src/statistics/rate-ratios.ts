@@ -14,28 +14,32 @@ export interface RateRatio {
   readonly p: Quantity
   /** Holm-adjusted over all pairs. */
   readonly adjustedP: Quantity
-  /** Of the t distribution behind interval and p. */
+  /** Of the t distribution behind interval and p: the residual ones of the model. */
   readonly degreesOfFreedom: Quantity
 }
 
-export const rateRatioMethod = 'approximate, t distribution with theta taken as known'
+export const rateRatioMethod =
+  'approximate, t distribution with the residual degrees of freedom, standard error widened for the parameters'
 
 /**
  * Ratios of the rates of every pair of groups from a negative binomial model with log link, offset ln effort,
  * and blocks where the design has them. Pairs in the order of `order`, or else in which units first show the
  * groups.
  *
- * Formula: exp(b_i - b_j); interval exp(b_i - b_j +- t(df) se), se given theta; df = units - groups, with blocks
- * too, for which the interval is the more approximate (tests/simulation/results.md says how often it holds). Only p
- * is adjusted for the number of pairs.
+ * Formula: exp(b_i - b_j); interval exp(b_i - b_j +- t(n - p) se sqrt(n/(n - p))), n units, p parameters (groups and
+ * blocks), se given theta. The most likely 1/theta is on average (n - p)/n of the true one, as a variance with the
+ * divisor n would be; the root makes up for it, in the Poisson model too. Only p is adjusted for the number of pairs.
  *
- * Source: McCullagh & Nelder 1989, Generalized Linear Models, 2nd ed., section 8.3 and, for t in place of the
- * normal distribution at few units, common practice, no source; Holm 1979, Scand. J. Stat. 6:65-70.
+ * Source: the divisor n - p in place of n for a variance, and t in place of the normal distribution at few units, are
+ * common practice, no source; how often the interval holds is measured in tests/simulation/results.md. Holm 1979,
+ * Scand. J. Stat. 6:65-70.
  *
- * Edge cases: where the model fails every pair carries its message. Fewer than two groups give no pairs.
+ * Edge cases: where the model fails every pair carries its message, so too where n = p leaves no residual degrees of
+ * freedom. Fewer than two groups give no pairs.
  *
  * @example rateRatios({counts: [10, 20, 30, 60], efforts: [10, 10, 10, 10], groups: ['a', 'a', 'b', 'b']})[0].ratio.value.toFixed(6) // => '3.000000'
  * @example rateRatios({counts: [0, 0, 3, 6], efforts: [10, 10, 10, 10], groups: ['a', 'a', 'b', 'b']})[0].ratio // => {notDefined: 'a level of a factor caught nothing, so its rate ratio has no finite estimate'}
+ * @example rateRatios({counts: [5, 7, 9, 8], efforts: [9, 9, 9, 9], groups: ['a', 'a', 'b', 'b'], blocks: [1, 2, 2, 3]})[0].p // => {notDefined: 'the factors cannot be told apart, or no unit is left to measure the spread by'}
  */
 export function rateRatios(
   data: GroupedCounts,
@@ -44,7 +48,8 @@ export function rateRatios(
   const {model, contrastOf} = rateModel(data)
   const pairs = order.flatMap((to, index) => order.slice(index + 1).map((of) => ({of, to})))
   if (!isFitted(model)) return pairs.map((pair) => without(pair, model))
-  const df = data.counts.length - new Set(data.groups).size
+  const df = model.residualDegreesOfFreedom
+  const widening = Math.sqrt(data.counts.length / df)
   const quantile = studentQuantile((1 + confidence) / 2, df)
   const estimates = pairs.map((pair) => {
     const baseline = contrastOf(pair.to)
@@ -54,7 +59,7 @@ export function rateRatios(
       contrast,
       model.covariance.map((row) => dot(row, contrast))
     )
-    const standardError = Math.sqrt(variance)
+    const standardError = Math.sqrt(variance) * widening
     return {...pair, log, standardError, p: 2 * studentCdf(-Math.abs(log) / standardError, df)}
   })
   const adjusted = holm(estimates.map(({p}) => p))

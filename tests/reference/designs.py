@@ -349,13 +349,20 @@ def poisson(case, y):
             'nullLogLik': float(null.llf), 'lr': float(2 * (fit.llf - null.llf))}
 
 
-def pairwise(case, coefficients, theta, df):
-    """Rate ratio of each pair, later over earlier habitat, theta fixed, t with sites - habitats df."""
+def pairwise(case, coefficients, theta):
+    """Rate ratio of each pair, later over earlier habitat: the information given theta shrunk by (n - p)/n, t(n - p).
+
+    n sites, p columns of the model matrix. Also the standard errors of the coefficients given theta, not shrunk.
+    """
     x, _ = model_matrix(case)
+    sites, parameters = x.shape
+    df = sites - parameters
+    assert df > 0, case['id']
     groups = max(case['habitat']) + 1
     mu = np.exp(x @ coefficients + np.log(case['nights']))
     weight = mu / (1 + (mu / theta if np.isfinite(theta) else 0))
-    covariance = np.linalg.inv((x * weight[:, None]).T @ x)
+    information = (x * weight[:, None]).T @ x
+    shrunk = np.linalg.inv(information * (df / sites))
     out = []
     for i in range(groups):
         for j in range(i + 1, groups):
@@ -363,10 +370,10 @@ def pairwise(case, coefficients, theta, df):
             contrast[j] = 1
             if i:
                 contrast[i] = -1
-            log_ratio, se = float(contrast @ coefficients), float(np.sqrt(contrast @ covariance @ contrast))
+            log_ratio, se = float(contrast @ coefficients), float(np.sqrt(contrast @ shrunk @ contrast))
             half = stats.t.ppf(LEVEL, df) * se
             out.append([i, j, float(np.exp(log_ratio)), se, float(np.exp(log_ratio - half)), float(np.exp(log_ratio + half))])
-    return out, np.sqrt(np.diag(covariance))
+    return out, np.sqrt(np.diag(np.linalg.inv(information)))
 
 
 def left_out(case):
@@ -394,10 +401,10 @@ def ratios_without(case, fits):
             out.append([site, None])
         elif left['id'] in fits:
             fit = fits[left['id']]
-            out.append([site, [row[2] for row in pairwise(left, np.array(fit['coefficients']), fit['theta'], 1)[0]]])
+            out.append([site, [row[2] for row in pairwise(left, np.array(fit['coefficients']), fit['theta'])[0]]])
         else:
             flat = poisson(left, y)['coefficients']
-            out.append([site, [row[2] for row in pairwise(left, np.array(flat), np.inf, 1)[0]]])
+            out.append([site, [row[2] for row in pairwise(left, np.array(flat), np.inf)[0]]])
     return out
 
 
@@ -406,7 +413,6 @@ def design(case, fits, stress_stream):
     counts = np.array(case['counts'])
     y, groups = counts.sum(axis=1), max(habitat) + 1
     sizes = [habitat.count(g) for g in range(groups)]
-    df = len(habitat) - groups
     assignments = layouts.all_assignments(habitat, block)
     out = {'id': case['id'], 'catch': [int(v) for v in y], 'assignments': layouts.number_of(habitat, block),
            'floor': layouts.floor(habitat, block)}
@@ -437,11 +443,11 @@ def design(case, fits, stress_stream):
             if flat_alpha[0] > 0:
                 assert abs(fit['nullLogLik'] - flat[0]) < 1e-7, (case['id'], fit['nullLogLik'], flat[0])
             out['negativeBinomial'] = fit
-            out['ratios'], se = pairwise(case, np.array(fit['coefficients']), fit['theta'], df)
+            out['ratios'], se = pairwise(case, np.array(fit['coefficients']), fit['theta'])
             assert np.allclose(se, fit['se'], rtol=1e-7), (case['id'], se, fit['se'])
         else:
             why['negativeBinomial'] = 'no more spread than Poisson: theta goes to infinity'
-            out['ratios'], _ = pairwise(case, np.array(out['poisson']['coefficients']), np.inf, df)
+            out['ratios'], _ = pairwise(case, np.array(out['poisson']['coefficients']), np.inf)
         if assignments is None:
             why['modelP'] = 'more than %d assignments' % layouts.MOST
         else:

@@ -65,12 +65,12 @@ function comparison(of: string): ComparisonResult {
         ratio: ranged(0.5, 0.31, 0.81),
         p: p(0.011),
         adjustedP: p(0.012),
-        degreesOfFreedom: degrees(6),
+        degreesOfFreedom: degrees(3),
         influential: site('f1', 'Top Field', 'field'),
         without: ratio(0.61)
       }
     ],
-    residualDegreesOfFreedom: degrees(6),
+    residualDegreesOfFreedom: degrees(3),
     residuals: [
       {
         ...site('f1', 'Top Field', 'field'),

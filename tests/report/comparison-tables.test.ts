@@ -52,14 +52,14 @@ test.each(
 
 test('a rate ratio stands with its interval, degrees of freedom, adjusted p and the ratio without one site', () => {
   expect(rowsOf('rate-ratios')).toEqual([
-    ['all names', 'barley field to oak wood', 8, 0.5, '0.31 to 0.81', 6, 0.012, 'Top Field', 0.61],
+    ['all names', 'barley field to oak wood', 8, 0.5, '0.31 to 0.81', 3, 0.012, 'Top Field', 0.61],
     [
       'ground beetles, adults',
       'barley field to oak wood',
       8,
       0.5,
       '0.31 to 0.81',
-      6,
+      3,
       0.012,
       'Top Field',
       0.61

@@ -207,7 +207,7 @@ test('every scope has a comparison of its own catch', () => {
   ])
 })
 
-test('the degrees of freedom of a ratio are those of its interval, sites less habitats, with blocks too', () => {
+test('the degrees of freedom of a ratio are those of its interval, sites less parameters, blocks among them', () => {
   const {ratios, residualDegreesOfFreedom} = compare(
     {
       wood: [[40], [25], [61], [33]],
@@ -217,8 +217,8 @@ test('the degrees of freedom of a ratio are those of its interval, sites less ha
   )
   expect(numberOf(residualDegreesOfFreedom)).toBe(8 - 2 - 3)
   const [{ratio, degreesOfFreedom}] = ratios as [ComparisonResult['ratios'][number]]
-  expect(numberOf(degreesOfFreedom)).toBe(8 - 2)
+  expect(numberOf(degreesOfFreedom)).toBe(8 - 2 - 3)
   const {value, standardError} = ratio as {value: number; standardError: number}
-  const reach = studentQuantile(0.975, 6) * (standardError / value)
+  const reach = studentQuantile(0.975, 3) * (standardError / value)
   expect(intervalOf(ratio)?.high).toBeCloseTo(value * Math.exp(reach), 9)
 })

@@ -44,14 +44,19 @@ test('the test of habitats rejects 4 to 6 % without effect wherever its smallest
 })
 
 test('what the chapter says of the intervals of ratios is what was simulated', () => {
-  const range = (blocks: string) => {
-    const held = tableOf('Ratio of the rates of two habitats')
-      .filter((row) => row.get('blocks') === blocks)
-      .map((row) => Math.round(percent(row.get('printed'))))
-    return `${Math.min(...held)} to ${Math.max(...held)}`
-  }
-  expect(chapter).toContain(`made to hold in 95 of 100 held in ${range('no')}`)
-  expect(chapter).toContain(`in ${range('yes')} with blocks`)
+  const rows = tableOf('Ratio of the rates of two habitats')
+  const clumped = rows.filter((row) => row.get('catch') === 'clumped')
+  expect(new Set(clumped.map((row) => row.get('blocks')))).toEqual(new Set(['yes', 'no']))
+  expect(new Set(clumped.map((row) => row.get('sites each')))).toEqual(new Set(['3', '4', '5', '6']))
+  for (const row of clumped) expect(row.get('93 to 97 %')).toBe('yes')
+  const held = clumped.map((row) => Math.round(percent(row.get('printed'))))
+  const range = `${Math.min(...held)} to ${Math.max(...held)}`
+  expect(chapter).toContain(`made to hold in 95 of 100 held in ${range}, with blocks and without`)
+  // Few animals, or sites that hardly differ: not below what was promised, and in some of them well above.
+  const nearPoisson = rows.filter((row) => row.get('catch') !== 'clumped')
+  for (const row of nearPoisson) expect(percent(row.get('printed'))).toBeGreaterThan(94)
+  expect(Math.max(...nearPoisson.map((row) => percent(row.get('printed'))))).toBeGreaterThan(97)
+  expect(chapter).toContain('with few animals, or sites that hardly differ, they can be wider than need be')
 })
 
 test('the interval of a share holds 93 to 97 %, or more where there are few animals to differ by', () => {

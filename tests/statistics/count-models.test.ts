@@ -7,8 +7,7 @@ import {influence} from '../../src/statistics/influence.ts'
 import type {GroupedCounts} from '../../src/statistics/likelihood-ratio-permutation.ts'
 import {negativeBinomialGlm} from '../../src/statistics/negative-binomial-glm.ts'
 import {poissonGlm} from '../../src/statistics/poisson-glm.ts'
-import {rateRatioMethod, rateRatios} from '../../src/statistics/rate-ratios.ts'
-import {studentQuantile} from '../../src/statistics/special-functions.ts'
+import {rateRatios} from '../../src/statistics/rate-ratios.ts'
 import {fitted} from './fitted.ts'
 import {numberOf} from './number-of.ts'
 
@@ -162,46 +161,6 @@ test('the likelihood of a huge theta is that of the Poisson distribution', () =>
 test('the probabilities of all negative binomial counts add up to 1', () => {
   const total = Array.from({length: 3000}, (_, count) => Math.exp(countLogLikelihood([count], [12.5], 0.7)))
   expect(total.reduce((sum, probability) => sum + probability, 0)).toBeCloseTo(1, 9)
-})
-
-describe('rate ratios', () => {
-  const data: GroupedCounts = {
-    counts: [12, 30, 7, 44, 85, 61, 20, 33, 41],
-    efforts: [84, 90, 70, 84, 88, 60, 80, 84, 84],
-    groups: ['a', 'a', 'a', 'b', 'b', 'b', 'c', 'c', 'c']
-  }
-
-  test('use t with sites less habitats degrees of freedom', () => {
-    const [first] = rateRatios(data)
-    if (!first || 'notDefined' in first.ratio || !first.ratio.interval)
-      throw new Error('a ratio was expected')
-    const {value, standardError, interval} = first.ratio
-    const half = (studentQuantile(0.975, 6) * standardError!) / value
-    expect(interval.high).toBeCloseTo(value * Math.exp(half), 10)
-    expect(interval.low).toBeCloseTo(value * Math.exp(-half), 10)
-    expect(interval.method).toBe(rateRatioMethod)
-    expect(rateRatioMethod).toMatch(/^approximate/)
-  })
-
-  test('multiply along a chain, and only p is adjusted for their number', () => {
-    const [ba, ca, cb] = rateRatios(data)
-    expect([ba, ca, cb].map((pair) => `${pair?.of}/${pair?.to}`)).toEqual(['b/a', 'c/a', 'c/b'])
-    expect(numberOf(ba!.ratio) * numberOf(cb!.ratio)).toBeCloseTo(numberOf(ca!.ratio), 8)
-    const raw = [ba, ca, cb].map((pair) => numberOf(pair!.p))
-    const adjusted = [ba, ca, cb].map((pair) => numberOf(pair!.adjustedP))
-    expect(Math.min(...adjusted)).toBeCloseTo(3 * Math.min(...raw), 12)
-    const alone = rateRatios(data, {confidence: 0.9})[0]!
-    expect(numberOf(alone.ratio)).toBe(numberOf(ba!.ratio))
-  })
-
-  test('come in the order asked for', () => {
-    const pairs = rateRatios(data, {order: ['c', 'a', 'b']}).map(({of, to}) => `${of}/${to}`)
-    expect(pairs).toEqual(['a/c', 'b/c', 'b/a'])
-  })
-
-  test('do not exist for one habitat', () => {
-    expect(rateRatios({counts: [1, 2], efforts: [1, 1], groups: ['a', 'a']})).toEqual([])
-  })
 })
 
 describe('leaving out one site at a time', () => {
