@@ -24,6 +24,8 @@ export interface ComposeInput {
   readonly usable: UsableStudy
   readonly results: Results
   readonly figures: readonly Figure[]
+  /** What the text names as its software. */
+  readonly toolVersion: string
   /** Text of the package's templates by name, and trees of those that need not be read again, by their texts. */
   readonly templates: ReadonlyMap<string, string>
   readonly templateTrees?: ReadonlyMap<string, Root> | undefined
@@ -77,7 +79,12 @@ export async function composeReport(input: ComposeInput): Promise<ComposedReport
     const text = templates.texts.get(template) ?? ''
     const tree = input.templateTrees?.get(text)
     const file = templates.fileOf(template)
-    return composeDocument({...material, name, template: {file, text, tree}, scope})
+    return composeDocument({
+      ...material,
+      name,
+      template: {file, text, tree},
+      scope: {...scope, tool: {version: input.toolVersion}}
+    })
   }
   const owners = new Map(study.sites.flatMap(({siteId, owner}) => (owner ? [[siteId, owner]] : [])))
   const planned = documentPlan(results, templates.own, owners).filter((one) => isWanted(one, only))

@@ -77,13 +77,14 @@ export async function buildReport(
   if (options.draw === undefined) await drawing
 
   stage('Writing the documents')
-  const {templates, templateTrees, fontFiles} = assets
+  const {templates, templateTrees, fontFiles, toolVersion} = assets
   const {only, pdf} = options
   const composed = await composeReport({
     source,
     usable,
     results,
     figures,
+    toolVersion,
     templates,
     templateTrees,
     only,

@@ -1,6 +1,5 @@
 import {inkTones} from '../model/ink.ts'
 import type {AssemblageResult, ScopeResult} from '../model/results.ts'
-import {hiddenFromHabitats} from '../model/withheld-taxa.ts'
 import type {Chart, Figure} from './chart.ts'
 import {habitatColour, habitatFields} from './habitat-symbols.ts'
 import {italicNames} from './italic-names.ts'
@@ -16,10 +15,7 @@ import {type SpeciesShare, speciesShares} from './species-shares.ts'
 export const composition: Chart = {
   name: 'composition',
   summary: 'Share of the commonest species in the catch of each habitat; one picture for each scope.',
-  figures: (results) => {
-    const hidden = hiddenFromHabitats(results)
-    return results.scopes.map((scope) => figure(scope, italicNames(results.taxa), hidden))
-  }
+  figures: (results) => results.scopes.map((scope) => figure(scope, italicNames(results.taxa)))
 }
 
 const rowHeight = 17
@@ -29,9 +25,9 @@ const roomForColumns = 454
 /** Where the bars begin in a column, right of the numbers. */
 const barsFrom = 32
 
-function figure(scope: ScopeResult, italics: ReadonlySet<string>, hidden: ReadonlySet<string>): Figure {
+function figure(scope: ScopeResult, italics: ReadonlySet<string>): Figure {
   const {habitats} = scope
-  const shares = speciesShares(habitats, hidden)
+  const shares = speciesShares(habitats)
   const base = {
     name: `composition-${scope.id}`,
     title: `Share of the commonest species in each habitat: ${scope.label}`,

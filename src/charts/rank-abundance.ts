@@ -1,5 +1,4 @@
 import type {AssemblageResult, ScopeResult} from '../model/results.ts'
-import {hiddenFromHabitats} from '../model/withheld-taxa.ts'
 import type {Chart, Figure} from './chart.ts'
 import {habitatColour, habitatFields, habitatShape} from './habitat-symbols.ts'
 import {italicLetterWidth, italicNames, shownName} from './italic-names.ts'
@@ -14,19 +13,7 @@ import {lineHeight} from './text-lines.ts'
 export const rankAbundance: Chart = {
   name: 'rank-abundance',
   summary: 'Individuals of each species by rank, one panel for each habitat; one picture for each scope.',
-  figures: (results) => {
-    const hidden = hiddenFromHabitats(results)
-    return results.scopes.map((scope) => figure(withoutNames(scope, hidden), italicNames(results.taxa)))
-  }
-}
-
-/** The scope with its ranks as they are, and without the names that may not be tied to a habitat. */
-function withoutNames(scope: ScopeResult, hidden: ReadonlySet<string>): ScopeResult {
-  const habitats = scope.habitats.map((habitat) => ({
-    ...habitat,
-    ranks: habitat.ranks.map((rank) => (hidden.has(rank.taxon) ? {...rank, taxon: 'name withheld'} : rank))
-  }))
-  return {...scope, habitats}
+  figures: (results) => results.scopes.map((scope) => figure(scope, italicNames(results.taxa)))
 }
 
 /** Species named in each panel. */

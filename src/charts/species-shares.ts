@@ -1,4 +1,5 @@
 import type {AssemblageResult} from '../model/results.ts'
+import {nameWithheld} from '../model/withheld-taxa.ts'
 
 /** A row of the picture of composition. */
 export interface SpeciesShare {
@@ -15,11 +16,12 @@ const mostRows = 12
  * The species that make up most of some habitat's catch, those of the first habitat first, so that what is common in
  * one and rare in the others stands together; then all others in one row.
  */
-export function speciesShares(
-  habitats: readonly AssemblageResult[],
-  hidden: ReadonlySet<string>
-): readonly SpeciesShare[] {
-  const maps = habitats.map(({ranks}) => new Map(ranks.map(({taxon, share}) => [taxon, share])))
+export function speciesShares(habitats: readonly AssemblageResult[]): readonly SpeciesShare[] {
+  const maps = habitats.map(({ranks}) => {
+    const shares = new Map<string, number>()
+    for (const {taxon, share} of ranks) shares.set(taxon, (shares.get(taxon) ?? 0) + share)
+    return shares
+  })
   const names = [...new Set(habitats.flatMap(({ranks}) => ranks.map(({taxon}) => taxon)))]
   const all = names.map((taxon) => {
     const byHabitat = maps.map((shares) => shares.get(taxon) ?? 0)
@@ -27,7 +29,7 @@ export function speciesShares(
     return {taxon, byHabitat, largest, home: byHabitat.indexOf(largest), isRest: false}
   })
   const chosen = all
-    .filter(({taxon}) => !hidden.has(taxon))
+    .filter(({taxon}) => taxon !== nameWithheld)
     .toSorted((one, other) => other.largest - one.largest)
     .slice(0, mostRows)
   const rest = all.filter((species) => !chosen.includes(species))

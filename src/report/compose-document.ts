@@ -41,7 +41,11 @@ export function composeDocument(input: DocumentInput): ComposedDocument {
   const composition = newComposition(input)
   const {file, text, tree} = input.template
   const template = tree === undefined ? parseTemplate(file, text) : {file, text, tree}
-  const scope = rootScope(input.results, {findings: input.findings.map(tellable), ...input.scope})
+  const scope = rootScope(input.results, {
+    findings: input.findings.map(tellable),
+    tool: undefined,
+    ...input.scope
+  })
   const blocks = evaluateTemplate(composition, template, scope)
   wordCrossReferences(composition)
   const entries = wordCitations(composition)

@@ -28,6 +28,7 @@ import {taxonResults} from './taxa.ts'
 import {catchesInRounds, caughtByUnit} from './unit-catches.ts'
 import {vertebratesResult} from './vertebrates.ts'
 import {weatherResult} from './weather.ts'
+import {withoutHiddenNames} from './without-hidden-names.ts'
 
 /**
  * Every number that a report may print, from the rows in use. The same study gives the same results, row order
@@ -89,7 +90,8 @@ export function computeResults(usable: UsableStudy, runner: Runner = plainRunner
     sexesAndStages: sexesAndStagesResult(analysis),
     checklist: checklistResult(analysis)
   }
-  const told = study.effortBySite ? leaveOutUnknowable(sections, study.sites) : sections
+  const known = study.effortBySite ? leaveOutUnknowable(sections, study.sites) : sections
+  const told = withoutHiddenNames(known)
   return {...told, methodsUsed: methodsUsed(told)}
 }
 
