@@ -1,7 +1,7 @@
 /**
  * A picture without what cameras and programs write beside it (place, owner, comments), its pixels untouched. JPEG:
  * segments APP1, APP3 to APP13, APP15 and COM go, but for the way up, which is written anew (ISO/IEC 10918-1;
- * JEITA CP-3451, tag 0x0112). PNG: chunks of text and Exif (ISO/IEC 15948). WebP: chunks EXIF and XMP (RFC 9649).
+ * JEITA CP-3451, tag 0x0112), and so does what follows the end of the picture, such as a second one. PNG: chunks of text and Exif (ISO/IEC 15948). WebP: chunks EXIF and XMP (RFC 9649).
  * Other kinds, and what cannot be followed to its end, are left as they are.
  */
 export function withoutMetadata(type: string, bytes: Uint8Array): Uint8Array {
@@ -34,7 +34,26 @@ function jpeg(bytes: Uint8Array): Uint8Array {
     at = end
   }
   const orientation = wayUp === 1 ? [] : [exifOf(wayUp)]
-  return joined([bytes.subarray(0, 2), ...orientation, ...kept, bytes.subarray(at)])
+  return joined([bytes.subarray(0, 2), ...orientation, ...kept, bytes.subarray(at, endOfJpeg(bytes, at))])
+}
+
+/** Past the end marker (EOI) of a picture whose first scan begins at `at`; all there is where none is found. */
+function endOfJpeg(bytes: Uint8Array, at: number): number {
+  const view = viewOf(bytes)
+  let place = at
+  while (place + 4 <= bytes.length) {
+    const marker = view.getUint8(place + 1)
+    if (marker === 0xd9) return place + 2
+    place += 2 + view.getUint16(place + 2)
+    // Pixels run on to the next marker: FF 00 is a pixel of value FF, FF D0 to D7 only restart the decoder.
+    while (marker === 0xda && place + 1 < bytes.length && !isMarkerAt(bytes, place)) place += 1
+  }
+  return bytes[place] === 0xff && bytes[place + 1] === 0xd9 ? place + 2 : bytes.length
+}
+
+function isMarkerAt(bytes: Uint8Array, place: number): boolean {
+  const marker = bytes[place + 1] ?? 0
+  return bytes[place] === 0xff && marker !== 0 && marker !== 0xff && !(marker >= 0xd0 && marker <= 0xd7)
 }
 
 /** The way up that an Exif segment states, 2 to 8; undefined where it states none. */

@@ -50,6 +50,8 @@ test('what a camera writes beside a picture is left out, its way up and its colo
   expect(jpeg).toContain('\x01\x12\0\x03\0\0\0\x01\0\x06')
   expect(jpeg.endsWith('\x01\x02\x03\xff\xd9')).toBe(true)
   expect(kept(kept(jpegWithPlace))).toEqual(kept(jpegWithPlace))
+  // A second picture behind the first, as telephones write it, has a place of its own.
+  expect(kept(Uint8Array.from([...jpegWithPlace, ...jpegWithPlace]))).toEqual(kept(jpegWithPlace))
   expect(latin(pngWithText)).toContain('GPS')
   expect(kept(pngWithText)).toEqual(png)
   expect(kept(png)).toEqual(png)
