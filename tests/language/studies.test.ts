@@ -5,13 +5,17 @@ import {type Assets, buildReport} from '../../src/pipeline.ts'
 import {memorySource} from '../memory-source.ts'
 import {faultsOf, knownWords} from './faults-of.ts'
 import {faultsOfMarkdown} from './faults-of-markdown.ts'
+import {faultsOfWords, uncalled} from './faults-of-words.ts'
 import {twentyStudies} from './twenty-studies.ts'
 import type {WrittenFiles} from './written-study.ts'
 
 let assets: Assets
+let titles: readonly string[]
 
 beforeAll(async () => {
   assets = await readAssets()
+  const works = JSON.parse(assets.templates.get('references.json') ?? '[]') as {title: string}[]
+  titles = works.map(({title}) => title)
 })
 
 /** Site reports are all from one template: the first and the last site, and those that differ, stand for all. */
@@ -32,9 +36,17 @@ describe.each(Object.entries(twentyStudies))('of %s', (_, write) => {
     const known = knownWords(results, assets.templates, texts)
     const faults = [...report.outputs].flatMap(([name, content]) => {
       const text = String(content)
-      if (name.endsWith('.html')) return faultsOf(text, known).map((fault) => `${name}: ${fault}`)
+      if (name.endsWith('.html')) {
+        const all = [
+          ...faultsOf(text, known),
+          ...faultsOfWords(name, text, titles),
+          ...(name === 'chapter.html' ? uncalled(text) : [])
+        ]
+        return all.map((fault) => `${name}: ${fault}`)
+      }
       return name.endsWith('.md') ? faultsOfMarkdown(text).map((fault) => `${name}: ${fault}`) : []
     })
+    expect([...report.outputs.keys()]).toEqual(expect.arrayContaining(['index.html', 'chapter.html']))
     expect([...new Set(faults)]).toEqual([])
   })
 })
