@@ -1,4 +1,5 @@
 import type {Results} from '../../src/model/results.ts'
+import type {Assets} from '../../src/pipeline.ts'
 import {numbersIn, printedNumbers} from '../printed-numbers.ts'
 import {type Block, blocksOf, sentencesOf} from './blocks-of.ts'
 import {hasVerb} from './verbs.ts'
@@ -33,7 +34,7 @@ export interface KnownWords {
 
 export function knownWords(
   results: Results,
-  templates: ReadonlyMap<string, string>,
+  {templates, toolVersion}: Pick<Assets, 'templates' | 'toolVersion'>,
   texts: ReadonlyMap<string, string>
 ): KnownWords {
   const json = JSON.stringify(results)
@@ -49,7 +50,8 @@ export function knownWords(
     numbers: new Set([
       ...[...printedNumbers(results).values()].flat(),
       ...[...templates.values(), ...texts.values()].flatMap(numbersIn),
-      ...days
+      ...days,
+      ...numbersIn(toolVersion)
     ]),
     stated: [
       ...stringsIn(results.stated),

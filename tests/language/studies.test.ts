@@ -33,7 +33,7 @@ describe.each(Object.entries(twentyStudies))('of %s', (_, write) => {
     expect(report.textFindings).toEqual([])
     const results = JSON.parse(String(report.outputs.get('results.json'))) as Results
     const texts = new Map([...files].filter(([path]) => path.startsWith('text/')))
-    const known = knownWords(results, assets.templates, texts)
+    const known = knownWords(results, assets, texts)
     const faults = [...report.outputs].flatMap(([name, content]) => {
       const text = String(content)
       if (name.endsWith('.html')) {
