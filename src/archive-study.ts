@@ -1,4 +1,5 @@
 import {archiveStages} from './archive/archive-contents.ts'
+import {below} from './archive/below.ts'
 import {compareResults} from './archive/compare-results.ts'
 import {darwinCoreArchive} from './archive/darwin-core-archive.ts'
 import {datasetOf} from './archive/dataset.ts'
@@ -22,6 +23,7 @@ import type {StudySource} from './model/source.ts'
 import type {UsableStudy} from './model/study.ts'
 import {csvRows} from './parse/csv-rows.ts'
 import {decodeText, type Encoding} from './parse/decode-text.ts'
+import {readBytes} from './parse/read-bytes.ts'
 import {readText} from './parse/read-text.ts'
 import {cellText, resolveColumns} from './parse/resolve-columns.ts'
 import {nameSettler} from './parse/settle-names.ts'
@@ -142,10 +144,6 @@ function plain(results: Results): unknown {
   return JSON.parse(JSON.stringify(results))
 }
 
-function below(folder: string, entries: readonly ArchiveEntry[]): readonly ArchiveEntry[] {
-  return entries.map(({path, content}) => ({path: folder + path, content}))
-}
-
 function leftOut(originals: readonly FileDigest[], inputs: readonly string[]): ArchiveFile['leftOut'] {
   const read = new Set(inputs)
   return originals
@@ -160,7 +158,8 @@ const readerWays: Omit<Reading, 'pictureForOthers'> = {
   chunks: (source, file, encoding) => decodeText(source.read(file), encoding as Encoding),
   columns: columnPlaces,
   settle: nameSettler,
-  text: readText
+  text: readText,
+  bytes: readBytes
 }
 
 function columnPlaces(

@@ -75,9 +75,9 @@ export async function wordFiles(
       return [rasteriseSvg(svg, {fontFiles, scale: 2.5}).then((bitmap) => [name, bitmap] as const)]
     })
   )
+  const input = {...setting, bitmaps: new Map(bitmaps)}
   const files: [string, Uint8Array][] = []
-  for (const document of wanted)
-    files.push([`${document.name}.docx`, await docx({...setting, document, bitmaps: new Map(bitmaps)})])
+  for (const document of wanted) files.push([`${document.name}.docx`, await docx({...input, document})])
   return files
 }
 

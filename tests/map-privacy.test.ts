@@ -114,7 +114,9 @@ describe('a report on sites whose positions are held back or rounded', () => {
     }
     const front = String(outputs.get('index.html'))
     expect(front).toContain('Not on the map are two sites whose position is kept back.')
-    expect(String(outputs.get('figures/site-map.csv'))).not.toMatch(/A1|B2/)
+    const onMap = String(outputs.get('figures/site-map.csv'))
+    expect(onMap).toMatch(/^site_id,/)
+    expect(onMap).not.toMatch(/A1|B2/)
     expect(String(outputs.get('site-A2.md'))).toContain('We have no drawing of how the traps stood, because')
     expect(outputs.has('figures/trap-layout-A2.svg')).toBe(false)
   })
@@ -131,8 +133,9 @@ describe('a report on sites whose positions are held back or rounded', () => {
     const outputs = await build(0)
     for (const site of Object.keys(sites)) {
       const others = Object.keys(sites).filter((other) => other !== site)
-      const text =
-        String(outputs.get(`site-${site}.md`)) + String(outputs.get(`figures/trap-layout-${site}.csv`))
+      const files = [`site-${site}.md`, `figures/trap-layout-${site}.csv`]
+      expect(files.filter((file) => !outputs.has(file))).toEqual([])
+      const text = files.map((file) => String(outputs.get(file))).join('')
       for (const other of others) expect(text).not.toContain(other)
       for (const [index, other] of Object.keys(sites).entries())
         if (other !== site) expect(text).not.toContain(`Farm ${index + 1}`)

@@ -5,6 +5,7 @@ import type {Settings} from '../model/settings.ts'
 import type {SourceTable} from '../model/study.ts'
 import {codeUnitOrder} from '../results/code-unit-order.ts'
 import {type BagInfo, bagStages, payloadFolder} from './bag.ts'
+import {below} from './below.ts'
 import {citationCff} from './citation-cff.ts'
 import type {DarwinCoreArchive} from './darwin-core-archive.ts'
 import {type DescribedTable, dataPackage} from './data-package.ts'
@@ -33,8 +34,6 @@ export interface ArchiveParts {
  */
 export function archiveStages(parts: ArchiveParts): readonly ArchiveStage[] {
   const {dataset, settings, archive, darwinCore, tables, sources} = parts
-  const below = (folder: string, entries: readonly ArchiveEntry[]): readonly ArchiveEntry[] =>
-    entries.map(({path, content}) => ({path: folder + path, content}))
   const described = [
     ...below('report/', parts.report),
     ...darwinCore.entries,

@@ -1,4 +1,5 @@
 import type {FileDigest} from '../model/file-digest.ts'
+import {freeName} from '../model/free-name.ts'
 import type {Settings} from '../model/settings.ts'
 import {type DarwinCoreArchive, darwinCoreFolder} from './darwin-core-archive.ts'
 import {type RawTable, rawSchema} from './data-package/raw-schema.ts'
@@ -153,8 +154,7 @@ function resourceName(path: string): string {
 function distinct(names: readonly string[]): readonly string[] {
   const taken = new Set<string>()
   return names.map((wanted) => {
-    let name = wanted
-    for (let number = 2; taken.has(name); number++) name = `${wanted}-${number}`
+    const name = freeName(wanted, (one) => taken.has(one))
     taken.add(name)
     return name
   })

@@ -28,6 +28,8 @@ export interface Reading {
   ) => (written: string) => {readonly taxon: string; readonly qualifier?: string}
   /** A whole text file. */
   readonly text: (source: StudySource, file: string) => Promise<string>
+  /** A whole file as it is, of the size of a picture in a report. */
+  readonly bytes: (source: StudySource, file: string) => Promise<Uint8Array>
   /** A picture without what a camera writes beside it. */
   readonly pictureForOthers: (path: string, bytes: Uint8Array) => Uint8Array
 }

@@ -84,7 +84,7 @@ function file({path, bytes, sha256}: FileDigest, titleOf: (path: string) => stri
 }
 
 /** A path as a relative address. */
-export function fileId(path: string): string {
+function fileId(path: string): string {
   return path.split('/').map(encodeURIComponent).join('/')
 }
 

@@ -45,7 +45,7 @@ function figure(scope: ScopeResult, {habitats}: Results): Figure {
   return {...base, spec: withNotes(picture, notes, 0)}
 }
 
-function axisTitles({composition}: ScopeResult): readonly [x: string, y: string] {
+function axisTitles({composition}: Pick<ScopeResult, 'composition'>): readonly [x: string, y: string] {
   const title = (axis: number) => {
     const share = composition.principalCoordinates.shares[axis]
     return share === undefined || !isDefined(share)
@@ -58,7 +58,7 @@ function axisTitles({composition}: ScopeResult): readonly [x: string, y: string]
 function alternative({label, composition}: ScopeResult, habitats: Results['habitats']): string {
   const {scores} = composition.principalCoordinates
   if (scores.length === 0) return `${sentenceStart(label)}: no site can be placed by its catch.`
-  const [x, y] = axisTitles({composition} as ScopeResult)
+  const [x, y] = axisTitles({composition})
   const each = habitats.map(({id, label: name}) => {
     const own = scores.filter(({habitat}) => habitat === id)
     return `${sentenceStart(name)}: ${own.map(({label: unit}) => unit).join(', ')}; ${range(own, 0)} on axis 1, ${range(own, 1)} on axis 2.`

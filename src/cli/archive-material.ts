@@ -9,6 +9,7 @@ import {watchReads} from '../files/watch-reads.ts'
 import {withProvenance} from '../files/with-provenance.ts'
 import type {ArchiveEntry} from '../model/archive-entry.ts'
 import type {Results} from '../model/results.ts'
+import {seedOf} from '../model/seed-of.ts'
 import type {UsableStudy} from '../model/study.ts'
 import type {buildReport} from '../pipeline.ts'
 import type {Progress} from './terminal/progress.ts'
@@ -63,7 +64,7 @@ export async function materialOf(
   const report = await make(recorded.source, assets, {onStage: line.stage})
   if ('unreadable' in report) return report
   const inputs = await recorded.inputs()
-  const seed = report.usable.study.settings.analysis?.seed ?? 1
+  const seed = seedOf(report.usable.study.settings)
   const outputs = withProvenance(report.outputs, {toolVersion, seed, inputs})
   const news =
     standing === undefined

@@ -8,6 +8,7 @@ import {watchReads} from '../files/watch-reads.ts'
 import {withProvenance} from '../files/with-provenance.ts'
 import {writeReport} from '../files/write-report.ts'
 import {findingsFile} from '../model/findings-file.ts'
+import {seedOf} from '../model/seed-of.ts'
 import type {Outputs} from '../model/source.ts'
 import {buildReport} from '../pipeline.ts'
 import {tellUnreadable, wordsFor} from './check.ts'
@@ -39,9 +40,6 @@ export interface BuildCommandOptions {
   /** Cores to compute with; those that there are where absent. */
   readonly cores?: number
 }
-
-/** Seed of every random stream where study.yaml names none. */
-const usualSeed = 1
 
 /** `pitfolio build DIR`: the whole report, or nothing and the reason. */
 export async function build(
@@ -87,12 +85,11 @@ export async function build(
     err.write(troubleText(err, unknown))
     return exitCode.couldNotRun
   }
-  const seed = usable.study.settings.analysis?.seed ?? usualSeed
   if (notPrinted !== undefined) err.write(troubleText(err, notPrinted))
   const pdf = options.pdf === true && notPrinted === undefined
   const making = {
     toolVersion: assets.toolVersion,
-    seed,
+    seed: seedOf(usable.study.settings),
     inputs: await recorded.inputs(),
     pdf,
     ...(only && {only})

@@ -6,6 +6,7 @@ import {recordReads} from '../files/record-reads.ts'
 import {fileHash} from '../files/sha256.ts'
 import {withProvenance} from '../files/with-provenance.ts'
 import type {FileHash, Provenance} from '../model/provenance.ts'
+import {seedOf} from '../model/seed-of.ts'
 import type {Outputs, StudySource} from '../model/source.ts'
 import {type buildReport, type Report, studyResults} from '../pipeline.ts'
 
@@ -47,10 +48,9 @@ export async function recomputed(
   const again = await make(recorded.source, assets, {onStage, ...(only && {only}), ...(pdf && {pdf})})
   if ('unreadable' in again) return again
   const inputs = await recorded.inputs()
-  const seed = again.usable.study.settings.analysis?.seed ?? 1
   const outputs = withProvenance(await withStandingPrints(again, report), {
     toolVersion: assets.toolVersion,
-    seed,
+    seed: seedOf(again.usable.study.settings),
     inputs,
     ...(pdf && {pdf}),
     ...(only && {only})

@@ -1,21 +1,19 @@
-import {Command, CommanderError, InvalidArgumentError} from 'commander'
+import {Command, CommanderError} from 'commander'
 import {DiskTrouble} from '../files/disk-trouble.ts'
 import {packageRoot} from '../files/package-root.ts'
-import type {ArchiveOptions} from './archive.ts'
-import type {BuildCommandOptions} from './build.ts'
-import type {CheckOptions} from './check.ts'
+import {addCommands} from './add-commands.ts'
+import {exampleLines} from './example-lines.ts'
 import {type ExitCode, exitCode} from './exit-code.ts'
-import type {InitOptions} from './init.ts'
 import type {Terminal} from './terminal/terminal.ts'
 import {faultText, troubleText} from './terminal/trouble-text.ts'
 import {visible} from './terminal/visible.ts'
-import type {VerifyOptions} from './verify.ts'
 
 /** The command line as a function: words in, text on the two channels, and the number to end with. */
 export async function runPitfolio(words: readonly string[], terminal: Terminal): Promise<ExitCode> {
   const {version} = packageRoot()
   let code: ExitCode = exitCode.clean
-  const program = commands(version, terminal, (ended) => {
+  const program = commandLine(version, terminal)
+  addCommands(program, terminal, (ended) => {
     code = ended
   })
   try {
@@ -33,10 +31,9 @@ export async function runPitfolio(words: readonly string[], terminal: Terminal):
   }
 }
 
-/** Every command. What it needs is loaded when it runs, so that `--help` comes at once. */
-function commands(version: string, terminal: Terminal, end: (code: ExitCode) => void): Command {
-  const {out, err} = terminal
-  const program = new Command('pitfolio')
+/** What all commands share: version, help, and the words for a slip. */
+function commandLine(version: string, {out, err}: Terminal): Command {
+  return new Command('pitfolio')
     .description('Turns a pitfall-trap study folder (YAML and CSV) into reports that stand up.')
     .version(`pitfolio ${version}`, '-V, --version', 'print the version')
     .helpOption('-h, --help', 'print this help')
@@ -61,145 +58,11 @@ function commands(version: string, terminal: Terminal, end: (code: ExitCode) => 
     .showHelpAfterError('  `pitfolio --help` lists the commands and their options')
     .addHelpText(
       'after',
-      examples([
+      exampleLines([
         'pitfolio init my-study',
         'pitfolio check my-study',
         'pitfolio build my-study',
         'pitfolio explain duplicate-visit'
       ])
     )
-
-  program
-    .command('init')
-    .summary('start a study folder, with comments that say what belongs where')
-    .description(
-      'Writes a commented study folder that passes the check. Nothing that stands in DIR is ever touched.'
-    )
-    .argument('<DIR>', 'a new or empty folder')
-    .option('--from-example', 'copy the example study, an invented season, instead')
-    .addHelpText('after', examples(['pitfolio init my-study', 'pitfolio init try-it --from-example']))
-    .action(async (folder: string, options: InitOptions) =>
-      end(await (await import('./init.ts')).init(folder, options, terminal))
-    )
-
-  program
-    .command('check')
-    .summary('say what is wrong with a study, where, and how to mend it')
-    .description(
-      'Reads and judges a study folder. Ends with 0 when there is no error, with 1 when there is, with 2 when the folder cannot be read.'
-    )
-    .argument('[DIR]', 'the study folder', '.')
-    .option('--json', 'print the findings and the balance of rows as JSON')
-    .addHelpText(
-      'after',
-      examples(['pitfolio check my-study', 'pitfolio check my-study --json > findings.json'])
-    )
-    .action(async (folder: string, options: CheckOptions) =>
-      end(await (await import('./check.ts')).check(folder, options, terminal))
-    )
-
-  program
-    .command('build')
-    .summary('make the report: every document, table, figure and number')
-    .description(
-      'Makes the report of a study folder, or nothing. A report that was edited since, or a folder that pitfolio did not make, is left alone.'
-    )
-    .argument('[DIR]', 'the study folder', '.')
-    .option('--out <folder>', 'where the report goes (default: report/ in the study folder)')
-    .option('--force', 'replace a report of pitfolio although somebody edited it')
-    .option('--strict', 'write nothing when there is any error')
-    .option('--only <documents>', 'make only these: chapter, season, site, site-<site_id>', namesOf)
-    .option(
-      '--pdf',
-      'print chapter and site reports to PDF as well, with an installed Chromium, Chrome or Edge'
-    )
-    .option('--quiet', 'say nothing when all goes well')
-    .option('--timings', 'say at the end how long each stage took')
-    .option('--cores <number>', 'compute with so many cores (default: those that there are)', coresOf)
-    .addHelpText(
-      'after',
-      examples([
-        'pitfolio build my-study',
-        'pitfolio build my-study --out /tmp/draft --only chapter,season',
-        'pitfolio build my-study --pdf',
-        'pitfolio build my-study --strict --quiet'
-      ])
-    )
-    .action(async (folder: string, options: BuildCommandOptions) =>
-      end(await (await import('./build.ts')).build(folder, options, terminal))
-    )
-
-  program
-    .command('archive')
-    .summary('pack records, report and their description into one zip that others can check')
-    .description(
-      'Writes one zip of raw records, report and metadata in open standards; the same study gives the same bytes. Positions and names that are not for others are held back, and the archive says so.'
-    )
-    .argument('[DIR]', 'the study folder', '.')
-    .option('--out <file>', 'where the archive goes (default: <study_id>-<season>.zip in the study folder)')
-    .option('--exact', 'put the original files in although they hold what is not for others')
-    .option('--quiet', 'say nothing when all goes well')
-    .addHelpText(
-      'after',
-      examples(['pitfolio archive my-study', 'pitfolio archive my-study --out /tmp/season.zip --exact'])
-    )
-    .action(async (folder: string, options: ArchiveOptions) =>
-      end(await (await import('./archive.ts')).archive(folder, options, terminal))
-    )
-
-  program
-    .command('verify')
-    .summary('check an archive, or a report, against its raw records')
-    .description(
-      'Checks every file of an archive, computes every number again from its raw records and makes the documents anew. Ends with 0 when all is as it was, with 1 when anything differs, with 2 when it is no archive or not to be trusted.'
-    )
-    .argument('[PATH]', 'an archive, as a zip or unpacked; with --report, the study')
-    .option(
-      '--report <folder>',
-      'check a report against the study that it was made from (default: the folder it is in)'
-    )
-    .option('--quiet', 'say nothing when all is well')
-    .addHelpText(
-      'after',
-      examples([
-        'pitfolio verify my-study/quill-valley-2025.zip',
-        'pitfolio verify --report my-study/report',
-        'pitfolio verify my-study --report /tmp/draft'
-      ])
-    )
-    .action(async (path: string | undefined, options: VerifyOptions) =>
-      end(await (await import('./verify.ts')).verify(path, options, terminal))
-    )
-
-  program
-    .command('explain')
-    .summary('say what a finding means, why it matters and how to mend it')
-    .description('Explains the code of a finding; without a code, lists them all.')
-    .argument('[CODE]', 'the code of a finding, such as duplicate-visit')
-    .addHelpText('after', examples(['pitfolio explain duplicate-visit', 'pitfolio explain']))
-    .action(async (code: string | undefined) => end((await import('./explain.ts')).explain(code, terminal)))
-
-  return program
-}
-
-function namesOf(written: string, before: readonly string[] = []): readonly string[] {
-  return [
-    ...before,
-    ...written
-      .split(',')
-      .map((name) => name.trim())
-      .filter((name) => name !== '')
-  ]
-}
-
-function coresOf(written: string): number {
-  const cores = Number(written)
-  if (!(Number.isInteger(cores) && cores >= 1 && cores <= 64)) {
-    throw new InvalidArgumentError('It is a whole number from 1 to 64.')
-  }
-  return cores
-}
-
-function examples(lines: readonly string[]): string {
-  return `\nExamples:\n${lines.map((line) => `  ${line}`).join('\n')}\n`
 }

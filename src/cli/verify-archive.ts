@@ -127,13 +127,14 @@ async function computedAgain(
   line: Progress,
   make: typeof buildReport
 ): Promise<Recomputed | Unreadable> {
-  const [raw, report] = ['data/raw/', 'data/report/'].map((folder) => partOfSource(archive, folder))
-  if (!report!.files.has('results.json')) throw new DamagedMember('data/report/results.json is missing')
+  const raw = partOfSource(archive, 'data/raw/')
+  const report = partOfSource(archive, 'data/report/')
+  if (!report.files.has('results.json')) throw new DamagedMember('data/report/results.json is missing')
   const notMade =
     stated.tool.version !== assets.toolVersion
       ? `documents are compared only by the version that made them, pitfolio ${stated.tool.version}`
       : stated.raw === 'generalised'
         ? 'the documents were made from the original files, of which the archive holds a copy that keeps some things back'
         : undefined
-  return recomputed(limitReads(raw!), report!, provenance, assets, notMade, line.stage, make)
+  return recomputed(limitReads(raw), report, provenance, assets, notMade, line.stage, make)
 }

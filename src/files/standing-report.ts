@@ -39,10 +39,11 @@ export async function standingReport(folder: string): Promise<StandingReport | u
 
 /** Files of the study that are not as they were when the report was made, in words for a list. */
 export function changedInputs(then: readonly FileHash[], now: readonly FileHash[]): readonly string[] {
-  const [before, after] = [then, now].map((hashes) => new Map(hashes.map(({path, sha256}) => [path, sha256])))
+  const sumsOf = (hashes: readonly FileHash[]) => new Map(hashes.map(({path, sha256}) => [path, sha256]))
+  const [before, after] = [sumsOf(then), sumsOf(now)]
   return [...new Set([...then, ...now].map(({path}) => path))].sort().flatMap((path) => {
-    if (!after!.has(path)) return [`${path} is gone`]
-    if (!before!.has(path)) return [`${path} is new`]
-    return before!.get(path) === after!.get(path) ? [] : [`${path} changed`]
+    if (!after.has(path)) return [`${path} is gone`]
+    if (!before.has(path)) return [`${path} is new`]
+    return before.get(path) === after.get(path) ? [] : [`${path} changed`]
   })
 }

@@ -27,7 +27,10 @@ const largeSize = 4 * 1024 * 1024
 /** The disk is asked to take so many bytes at once. */
 const writeSize = 512 * 1024
 
-/** Sizes and offsets of a zip are 32 bits wide, and its files are counted in 16, without extensions that many readers lack; the last count announces such an extension. */
+/**
+ * Sizes and offsets of a zip are 32 bits wide, and its files are counted in 16, without extensions that many readers
+ * lack; the last count announces such an extension.
+ */
 const largest = 0xffff_ffff
 const mostFiles = 0xfffe
 
@@ -57,7 +60,8 @@ export async function writeZip(
     const bytes = Buffer.concat(waiting)
     waiting = []
     whole.add(bytes)
-    await handle.write(bytes)
+    // Unlike write(), until the disk has taken all of them.
+    await handle.writeFile(bytes)
   }
   const working = new WorkingAside()
   const files: FileDigest[] = []

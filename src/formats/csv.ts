@@ -1,4 +1,5 @@
 import Papa from 'papaparse'
+import {freeName} from '../model/free-name.ts'
 
 export type CsvCell = string | number | null
 
@@ -31,8 +32,11 @@ function harmless(text: string): string {
 function distinct(columns: readonly string[]): string[] {
   const used = new Set<string>()
   return columns.map((column) => {
-    let name = column
-    for (let count = 2; used.has(name); count += 1) name = `${column} (${count})`
+    const name = freeName(
+      column,
+      (one) => used.has(one),
+      (number) => `${column} (${number})`
+    )
     used.add(name)
     return name
   })

@@ -1,4 +1,5 @@
-import type {FootnoteDefinition, Nodes} from 'mdast'
+import type {FootnoteDefinition} from 'mdast'
+import {visitNodes} from '../report/visit-nodes.ts'
 import type {DocxInput} from './docx.ts'
 import type {Scale} from './docx-scale.ts'
 
@@ -23,7 +24,7 @@ export function newDraft(input: DocxInput, scale: Scale): Draft {
   const targets = new Map<string, string>()
   const works = new Map<string, string>()
   const definitions = new Map<string, FootnoteDefinition>()
-  visit(input.document.tree, (node) => {
+  visitNodes(input.document.tree, (node) => {
     if (node.type === 'figureBlock')
       targets.set(`figure-${node.name}`, captionBookmark('Figure', node.number))
     if (node.type === 'tableBlock') targets.set(`table-${node.name}`, captionBookmark('Table', node.number))
@@ -50,9 +51,4 @@ export function newDraft(input: DocxInput, scale: Scale): Draft {
 /** Names that begin with an underscore are hidden from the list of bookmarks, as a word processor's own are. */
 export function captionBookmark(kind: 'Figure' | 'Table', number: number): string {
   return `_Ref${kind}${number}`
-}
-
-function visit(node: Nodes, seen: (node: Nodes) => void): void {
-  seen(node)
-  if ('children' in node) for (const child of node.children) visit(child, seen)
 }

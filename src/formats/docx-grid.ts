@@ -15,7 +15,7 @@ import {
 import type {PhrasingContent} from 'mdast'
 import {toString as wordsOf} from 'mdast-util-to-string'
 import type {PrintedCell} from '../report/print-table.ts'
-import {type ColumnMeasure, measureColumn} from './docx-column-widths.ts'
+import {type ColumnMeasure, measureColumn} from './column-widths.ts'
 import type {Draft} from './docx-draft.ts'
 import {docxRuns, type Look, words} from './docx-runs.ts'
 import {ruleColour, tableCellMargin, tableTextSize} from './docx-styles.ts'

@@ -1,4 +1,4 @@
-import {type ColumnMeasure, linesOfRows, shareWidth, squeezeWidth} from './docx-column-widths.ts'
+import {type ColumnMeasure, linesOfRows, shareWidth, squeezeWidth} from './column-widths.ts'
 
 /** How a table is set so that nothing of it is cut. */
 export interface TableFit {

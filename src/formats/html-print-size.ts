@@ -1,6 +1,6 @@
 import {toString as wordsOf} from 'mdast-util-to-string'
 import type {PrintedTable} from '../report/print-table.ts'
-import {type ColumnMeasure, linesOfRows, measureColumn, shareWidth} from './docx-column-widths.ts'
+import {type ColumnMeasure, linesOfRows, measureColumn, shareWidth} from './column-widths.ts'
 
 /** How a table may be set on paper: what `page.css` does for these classes, in points. */
 interface Setting {

@@ -8,7 +8,7 @@ import {isRowHead, type PrintedCell, type PrintedTable, printTable} from '../rep
 import {alignDecimals} from './align-decimals.ts'
 import {anchorName} from './anchor-name.ts'
 import {classOf} from './class-of.ts'
-import type {ColumnMeasure} from './docx-column-widths.ts'
+import type {ColumnMeasure} from './column-widths.ts'
 import {columnMeasures, printSize} from './html-print-size.ts'
 
 /** Turns phrasing into elements. */

@@ -1,3 +1,5 @@
+import {freeName} from '../model/free-name.ts'
+
 /** Hands out the ids of one page, each once. */
 export interface PageIds {
   /** An id made of words, with a number after it where it is taken. */
@@ -11,8 +13,7 @@ export function pageIds(inUse: Iterable<string>): PageIds {
     take(words) {
       const plain = words.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase()
       const name = plain.replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '') || 'section'
-      let id = name
-      for (let count = 2; used.has(id); count += 1) id = `${name}-${count}`
+      const id = freeName(name, (one) => used.has(one))
       used.add(id)
       return id
     }

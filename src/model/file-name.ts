@@ -1,3 +1,5 @@
+import {freeName} from './free-name.ts'
+
 /**
  * A name of the study (a site, a scope) as part of a file name, safe on every file system and in every zip. Signs
  * outside letters, digits, dot, dash and underscore become `~` and their code point, so that two different names
@@ -19,9 +21,7 @@ export function fileNames(names: readonly string[]): ReadonlyMap<string, string>
   const result = new Map<string, string>()
   for (const name of names) {
     if (result.has(name)) continue
-    const wanted = fileName(name)
-    let chosen = wanted
-    for (let number = 2; taken.has(chosen.toLowerCase()); number++) chosen = `${wanted}-${number}`
+    const chosen = freeName(fileName(name), (one) => taken.has(one.toLowerCase()))
     taken.add(chosen.toLowerCase())
     result.set(name, chosen)
   }

@@ -1,6 +1,6 @@
 import {isDefined} from '../model/quantity.ts'
 import {joinWords} from './join-words.ts'
-import {noteBeside, type TableNote} from './note-columns.ts'
+import type {NoteColumns, TableNote} from './note-columns.ts'
 import {asSentence, plainText} from './plain-text.ts'
 import type {Cell, ReportTable} from './table.ts'
 
@@ -14,10 +14,11 @@ export interface BareColumns {
  * A column in which no row has a value tells nothing that one sentence does not tell better. The first column, which
  * names the rows, stays, and so does everything where nothing would be left beside it.
  */
-export function bareColumns(table: ReportTable): BareColumns {
+export function bareColumns(table: ReportTable, notes: NoteColumns): BareColumns {
   const reasons = new Map<number, string>()
   for (const index of table.columns.keys()) {
-    const reason = index === 0 || table.columns[index]?.rowHead === true ? undefined : reasonOf(table, index)
+    const isHead = index === 0 || table.columns[index]?.rowHead === true
+    const reason = isHead ? undefined : reasonOf(table, index, notes)
     if (reason !== undefined) reasons.set(index, reason)
   }
   const left = table.columns.filter(
@@ -29,10 +30,10 @@ export function bareColumns(table: ReportTable): BareColumns {
 }
 
 /** Why no row has a value in this column, the same for all; '' where there is nothing to say, undefined where some have one. */
-function reasonOf(table: ReportTable, index: number): string | undefined {
+function reasonOf(table: ReportTable, index: number, notes: NoteColumns): string | undefined {
   const all = [...table.rows, ...(table.foot ?? [])]
   if (all.length === 0 || table.columns[index]?.asNotes === true) return undefined
-  if (all.some((cells) => noteBeside(table, cells, index) !== undefined)) return undefined
+  if (all.some((cells) => notes.beside(cells, index) !== undefined)) return undefined
   const reasons = new Set<string>()
   for (const cells of all) {
     const reason = reasonOfCell(cells[index])

@@ -7,20 +7,27 @@ export interface TableNote {
   readonly text: string
 }
 
-/** What columns of notes say alike in every row: it is said once, of the whole table. */
-export function wholeNotes(table: ReportTable): TableNote[] {
-  return table.columns.flatMap((_, index) => {
-    const words = wordsOfAll(table, index)
-    return words === undefined ? [] : [{text: asNote(table, index, words)}]
-  })
+/** What the columns of notes of one table say. */
+export interface NoteColumns {
+  /** What they say alike in every row: it is said once, of the whole table. */
+  readonly whole: readonly TableNote[]
+  /** What the column of notes after a cell says of it, unless it says the same of every row. */
+  beside(cells: readonly Cell[], index: number): string | undefined
 }
 
-/** What the column of notes after a cell says of it, unless it says the same of every row. */
-export function noteBeside(table: ReportTable, cells: readonly Cell[], index: number): string | undefined {
-  const words = wordsOf(cells[index + 1])
-  const isNote = table.columns[index + 1]?.asNotes === true
-  if (!isNote || words === '' || wordsOfAll(table, index + 1) !== undefined) return undefined
-  return asNote(table, index + 1, words)
+export function noteColumns(table: ReportTable): NoteColumns {
+  // Once for the table and not for each cell: a record has a row for every finding.
+  const alike = table.columns.map((_, index) => wordsOfAll(table, index))
+  return {
+    whole: alike.flatMap((words, index) =>
+      words === undefined ? [] : [{text: asNote(table, index, words)}]
+    ),
+    beside(cells, index) {
+      if (table.columns[index + 1]?.asNotes !== true || alike[index + 1] !== undefined) return undefined
+      const words = wordsOf(cells[index + 1])
+      return words === '' ? undefined : asNote(table, index + 1, words)
+    }
+  }
 }
 
 function wordsOfAll({columns, rows, foot = []}: ReportTable, index: number): string | undefined {

@@ -3,6 +3,7 @@ import remarkDirective from 'remark-directive'
 import remarkGfm from 'remark-gfm'
 import remarkParse from 'remark-parse'
 import {unified} from 'unified'
+import {visitNodes} from './visit-nodes.ts'
 
 /**
  * Stands for the colon of `12:30` while the text is read, so that what follows the time, a footnote for instance,
@@ -42,12 +43,12 @@ export function parseTemplate(file: string, text: string, mark?: string): Templa
 function parsed(file: string, text: string, mark?: string): Template {
   const tree = reader.parse(text.replace(/(?<=\d):(?=\d)/g, timeColon))
   const definitions = new Map<string, Definition>()
-  visit(tree, restoreColons)
-  visit(tree, (node) => {
+  visitNodes(tree, restoreColons)
+  visitNodes(tree, (node) => {
     if (node.type === 'definition' && !definitions.has(node.identifier))
       definitions.set(node.identifier, node)
   })
-  visit(tree, (node) => {
+  visitNodes(tree, (node) => {
     if (!('children' in node)) return
     const children: Nodes[] = node.children
     children.forEach((child, index) => {
@@ -87,9 +88,4 @@ function resolved(
   return node.type === 'linkReference'
     ? {type: 'link', url, title: title ?? null, children: node.children, ...at}
     : {type: 'image', url, title: title ?? null, alt: node.alt ?? '', ...at}
-}
-
-function visit(node: Nodes, seen: (node: Nodes) => void): void {
-  seen(node)
-  if ('children' in node) for (const child of node.children) visit(child, seen)
 }

@@ -1,5 +1,6 @@
 import type {Nodes} from 'mdast'
 import {parseTemplate} from './parse-template.ts'
+import {visitNodes} from './visit-nodes.ts'
 
 /** The paths at which each picture that the texts and templates of a study name may lie. */
 export function picturesNamed(texts: ReadonlyMap<string, string>): readonly string[] {
@@ -7,7 +8,7 @@ export function picturesNamed(texts: ReadonlyMap<string, string>): readonly stri
   for (const [file, text] of texts) {
     // Most texts show none, and reading one as Markdown takes its time.
     if (!file.endsWith('.md') || !text.includes('![')) continue
-    visit(parseTemplate(file, text).tree, (node) => {
+    visitNodes(parseTemplate(file, text).tree, (node) => {
       if (node.type === 'image') for (const path of picturePaths(node.url, file)) paths.add(path)
     })
   }
@@ -46,13 +47,8 @@ function decoded(url: string): string {
 /** Addresses of the pictures that stand in a document. */
 export function picturesIn(tree: Nodes): readonly string[] {
   const urls: string[] = []
-  visit(tree, (node) => {
+  visitNodes(tree, (node) => {
     if (node.type === 'image') urls.push(node.url)
   })
   return urls
-}
-
-function visit(node: Nodes, seen: (node: Nodes) => void): void {
-  seen(node)
-  if ('children' in node) for (const child of node.children) visit(child, seen)
 }

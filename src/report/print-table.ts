@@ -3,7 +3,7 @@ import {formatDate, type Language} from '../model/format-date.ts'
 import {isDefined, type Measure} from '../model/quantity.ts'
 import {bareColumns} from './bare-columns.ts'
 import {formatAmount, formatDigits, formatInterval, formatMeasure} from './format-measure.ts'
-import {noteBeside, type TableNote, wholeNotes} from './note-columns.ts'
+import {noteColumns, type TableNote} from './note-columns.ts'
 import {asSentence, plainText} from './plain-text.ts'
 import type {Cell, ReportTable, TableColumn} from './table.ts'
 import {taxonName} from './taxon-name.ts'
@@ -42,16 +42,15 @@ export function printTable(table: ReportTable): PrintedTable {
 }
 
 function print(table: ReportTable): PrintedTable {
-  const bare = bareColumns(table)
+  const own = noteColumns(table)
+  const bare = bareColumns(table, own)
   const isShown = (index: number) => table.columns[index]?.asNotes !== true && !bare.indexes.has(index)
-  const notes: TableNote[] = [...wholeNotes(table), ...bare.notes]
+  const notes: TableNote[] = [...own.whole, ...bare.notes]
   const printRow = (cells: readonly Cell[]): PrintedCell[] =>
     cells.flatMap((cell, index) => {
       const column = table.columns[index]
       if (!isShown(index)) return []
-      const note = [noteOf(cell), noteBeside(table, cells, index)]
-        .filter((said) => said !== undefined)
-        .join(' ')
+      const note = [noteOf(cell), own.beside(cells, index)].filter((said) => said !== undefined).join(' ')
       const mark = markOf(note, notes)
       const children = printCell(cell, column, table.language)
       const isBare = children.length === 0 && mark !== undefined

@@ -1,8 +1,9 @@
 /**
  * A picture without what cameras and programs write beside it (place, owner, comments), its pixels untouched. JPEG:
  * segments APP1, APP3 to APP13, APP15 and COM go, but for the way up, which is written anew (ISO/IEC 10918-1;
- * JEITA CP-3451, tag 0x0112), and so does what follows the end of the picture, such as a second one. PNG: chunks of text and Exif (ISO/IEC 15948). WebP: chunks EXIF and XMP (RFC 9649).
- * Other kinds, and what cannot be followed to its end, are left as they are.
+ * JEITA CP-3451, tag 0x0112), and so does what follows the end of the picture, such as a second one. PNG: chunks of
+ * text and Exif (ISO/IEC 15948). WebP: chunks EXIF and XMP (RFC 9649). Other kinds, and what cannot be followed to its
+ * end, are left as they are.
  */
 export function withoutMetadata(type: string, bytes: Uint8Array): Uint8Array {
   switch (type) {

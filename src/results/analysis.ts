@@ -1,3 +1,4 @@
+import {seedOf} from '../model/seed-of.ts'
 import type {Study} from '../model/study.ts'
 import {type PlannedNights, plannedNights} from './planned-nights.ts'
 import type {UnitKind} from './sampling-units.ts'
@@ -30,7 +31,6 @@ export function analysisOf(study: Study): Analysis {
     unit,
     unit_reason: reason,
     confidence = 0.95,
-    seed = 1,
     replicates = 1000,
     permutations = 9999
   } = study.settings.analysis ?? {}
@@ -44,7 +44,7 @@ export function analysisOf(study: Study): Analysis {
       ? 'catches were pooled in the field, so that traps cannot stand as sampling units'
       : unit && `the authors chose so in study.yaml${reason === undefined ? '' : `: ${reason}`}`,
     confidence,
-    seed,
+    seed: seedOf(study.settings),
     replicates,
     permutations,
     trapTypesDiffer: new Set(records.area.traps.map(({trapType}) => trapType)).size > 1,

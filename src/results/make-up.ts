@@ -4,6 +4,7 @@ import type {Analysis} from './analysis.ts'
 import {codeUnitOrder} from './code-unit-order.ts'
 import {counted, words} from './counted.ts'
 import type {Part, Parts} from './parts.ts'
+import type {UnitKind} from './sampling-units.ts'
 import type {Scope} from './scopes.ts'
 import {addToCounts, totalOf, type UnitCounts, unitShare} from './unit-share.ts'
 
@@ -12,14 +13,7 @@ const lengthClasses = [5, 10, 15, 20]
 
 /** Guilds of a scope's catch, the most numerous first. */
 export function guilds(scope: Scope, analysis: Analysis, parts: Parts): MakeUpResult {
-  return makeUp(
-    'guild',
-    scope,
-    analysis,
-    parts,
-    ({guild}) => guild,
-    (a, b) => codeUnitOrder(a, b)
-  )
+  return makeUp('guild', scope, analysis, parts, ({guild}) => guild, codeUnitOrder)
 }
 
 /** Classes of body length of a scope's catch, the smallest first. */
@@ -37,37 +31,47 @@ export function bodySizes(scope: Scope, analysis: Analysis, parts: Parts): MakeU
   return makeUp('body length', scope, analysis, parts, classOf, (a, b) => all.indexOf(a) - all.indexOf(b))
 }
 
+/** Animals by class, those of any class by sampling unit, and how many have none on record. */
+interface Tally {
+  readonly classes: ReadonlyMap<string, {readonly caught: UnitCounts; readonly names: Set<string>}>
+  readonly known: UnitCounts
+  readonly unknown: number
+}
+
+type ClassOf = (taxon: Taxon) => string | undefined
+
+function tallyOf({catches}: Part, scope: Scope, unit: UnitKind, classOf: ClassOf): Tally {
+  const classes = new Map<string, {readonly caught: UnitCounts; readonly names: Set<string>}>()
+  const known: UnitCounts = new Map()
+  let unknown = 0
+  for (const each of catches) {
+    const {name, lifeStage, count, inRates} = each
+    if (!inRates || !scope.holds(name, lifeStage)) continue
+    const own = name.taxon && classOf(name.taxon)
+    if (own === undefined) {
+      unknown += count
+      continue
+    }
+    const here = classes.get(own) ?? {caught: new Map(), names: new Set<string>()}
+    classes.set(own, here)
+    addToCounts(here.caught, each, unit)
+    addToCounts(known, each, unit)
+    here.names.add(name.name)
+  }
+  return {classes, known, unknown}
+}
+
 function makeUp(
   what: string,
   scope: Scope,
   {area, unit, confidence}: Analysis,
   parts: Parts,
-  classOf: (taxon: Taxon) => string | undefined,
+  classOf: ClassOf,
   order: (first: string, second: string) => number
 ): MakeUpResult {
-  const tally = ({catches}: Part) => {
-    const classes = new Map<string, {readonly caught: UnitCounts; readonly names: Set<string>}>()
-    const known: UnitCounts = new Map()
-    let unknown = 0
-    for (const each of catches) {
-      const {name, lifeStage, count, inRates} = each
-      if (!inRates || !scope.holds(name, lifeStage)) continue
-      const own = name.taxon && classOf(name.taxon)
-      if (own === undefined) {
-        unknown += count
-        continue
-      }
-      const here = classes.get(own) ?? {caught: new Map(), names: new Set<string>()}
-      classes.set(own, here)
-      addToCounts(here.caught, each, unit)
-      addToCounts(known, each, unit)
-      here.names.add(name.name)
-    }
-    return {classes, known, unknown}
-  }
-  const whole = tally(parts.study)
+  const whole = tallyOf(parts.study, scope, unit, classOf)
   const names = [...whole.classes.keys()].sort(order)
-  const lines = ({classes, known}: ReturnType<typeof tally>, where: string): MakeUpResult['study'] =>
+  const lines = ({classes, known}: Tally, where: string): MakeUpResult['study'] =>
     names.map((name) => {
       const own = classes.get(name)
       const here = `${what} ${name}, ${scope.label}, ${where}`
@@ -101,7 +105,12 @@ function makeUp(
     study,
     habitats: area.habitats.map((habitat) => {
       const {id, label, style} = habitat
-      return {id, label, style, classes: lines(tally(parts.ofHabitat(habitat)), label)}
+      return {
+        id,
+        label,
+        style,
+        classes: lines(tallyOf(parts.ofHabitat(habitat), scope, unit, classOf), label)
+      }
     })
   }
 }

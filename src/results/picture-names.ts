@@ -1,3 +1,5 @@
+import {freeName} from '../model/free-name.ts'
+
 /**
  * The ids of sites as parts of names of pictures, which are ids on a page and file names: letters without accents,
  * digits, dashes and underscores. Each id has its own, also where capitals do not count.
@@ -7,8 +9,7 @@ export function pictureNames(ids: readonly string[]): ReadonlyMap<string, string
   const names = new Map<string, string>()
   for (const id of ids) {
     const wanted = id.replace(/[^A-Za-z0-9_-]/gu, (sign) => `_${sign.codePointAt(0)?.toString(16)}_`)
-    let name = wanted
-    for (let number = 2; taken.has(name.toLowerCase()); number++) name = `${wanted}-${number}`
+    const name = freeName(wanted, (one) => taken.has(one.toLowerCase()))
     taken.add(name.toLowerCase())
     names.set(id, name)
   }

@@ -1,4 +1,4 @@
-import type {Measure, Quantity} from '../model/quantity.ts'
+import type {Quantity} from '../model/quantity.ts'
 import type {ComparisonResult, PlanningResult} from '../model/results.ts'
 import {isFitted} from '../statistics/count-model.ts'
 import {designMatrix} from '../statistics/design-matrix.ts'
@@ -124,21 +124,21 @@ function precisionOf(
   // The caption of every table says that these are estimates; a note at each number would hide the other notes.
   const beyond = (quantity: Quantity, now: number): Quantity =>
     'value' in quantity ? {value: Math.max(0, Math.ceil(quantity.value - now - 1e-9))} : quantity
-  const named = (what: string): Pick<Measure, 'label'> => ({label: `${what}, ${where}`})
+  const label = (what: string) => `${what}, ${where}`
   return {
     halfWidth: measured(
-      named('Half-width over the activity-density').label,
+      label('Half-width over the activity-density'),
       'share',
       'value' in present ? {value: present.value} : present
     ),
     nightsForRate: measured(
-      named('Further trap-nights at the same sampling units').label,
+      label('Further trap-nights at the same sampling units'),
       'nights',
       beyond(totalEffort, effort),
       words.trapNights
     ),
     unitsForRate: measured(
-      named('Further sampling units').label,
+      label('Further sampling units'),
       'count',
       beyond(needed, units.length),
       words.units

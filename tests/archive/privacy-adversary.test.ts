@@ -1,6 +1,6 @@
 import {join} from 'node:path'
 import {describe, expect, test} from 'vitest'
-import {holdsPosition} from '../../src/archive/privacy/held-positions.ts'
+import {holdsPosition, tellsPlace} from '../../src/archive/privacy/held-positions.ts'
 import {run} from '../cli/captured-terminal.ts'
 import {everythingIn, temporaryFolder, writeFiles} from '../files/study-on-disk.ts'
 import {archivedFiles, textOf, unpacked} from './archive-on-disk.ts'
@@ -43,6 +43,11 @@ test('a picture that says where it was taken is told from one that does not', ()
     expect(holdsPosition(bytes)).toBe(true)
   for (const bytes of [Buffer.from('a'), number([0x88, 0x25, 0, 4]), Buffer.alloc(1000, 0x88)])
     expect(holdsPosition(bytes)).toBe(false)
+})
+
+test('what announces a place is found wherever the disk cuts the picture in two', async () => {
+  for (let cut = 0; cut <= photo.length; cut += 1)
+    expect(await tellsPlace([photo.subarray(0, cut), photo.subarray(cut)]), `cut at ${cut}`).toBe(true)
 })
 
 describe('pictures and tracks', () => {
@@ -129,48 +134,60 @@ test('metres of a grid of the whole country are taken out of the columns for met
 })
 
 describe('what an author wrote stops the archive', () => {
-  const cases: Readonly<Record<string, readonly [file: string, content: string, what: string]>> = {
-    'a position cut off after three decimals': [
-      'text/introduction.md',
-      'At 51.317 N, 9.229 E.\n',
-      'the position of K1'
-    ],
-    'a position rounded to three decimals': [
-      'text/introduction.md',
-      'At 51.318 N, 9.230 E.\n',
-      'the position of K1'
-    ],
-    'a position in a comment of study.yaml': [
-      'study.yaml',
-      `${privateStudy['study.yaml']}# M1 is at 51,218 and 9,130 or so\n`,
-      'the position of M1'
-    ],
-    'a position in a comment of a table': [
-      'traps.csv',
-      `# 51.2034 9.1034\n${privateStudy['traps.csv']}`,
-      'the position of'
-    ],
-    'a position in the name of a file that is left out': [
-      'photos/51.3178 9.2299.jpg',
-      'no picture',
-      'the position of K1'
-    ],
-    'a sensitive kind in the remarks of a visit': [
-      'visits.csv',
-      privateStudy['visits.csv']!.replace('after the storm', 'carabus intricatus seen'),
-      'Carabus intricatus, which is not to be named with a place'
-    ],
-    'a sensitive kind, shortened, in the remarks of another row of its trap': [
-      'catch.csv',
-      privateStudy['catch.csv']!.replace('"worn, doubtful"', '"not C. intricatus"'),
-      'Carabus intricatus, which is not to be named with a place'
-    ],
-    'a sensitive kind in the text of a site': [
-      'text/site-W1.md',
-      'Here lives Carabus intricatus.\n',
-      'Carabus intricatus, which is not to be named with a place'
-    ]
-  }
+  const utf16 = (text: string) => Buffer.from(`\ufeff${text}`, 'utf16le')
+  const cases: Readonly<Record<string, readonly [file: string, content: string | Uint8Array, what: string]>> =
+    {
+      'a position cut off after three decimals': [
+        'text/introduction.md',
+        'At 51.317 N, 9.229 E.\n',
+        'the position of K1'
+      ],
+      'a position rounded to three decimals': [
+        'text/introduction.md',
+        'At 51.318 N, 9.230 E.\n',
+        'the position of K1'
+      ],
+      'a position in a comment of study.yaml': [
+        'study.yaml',
+        `${privateStudy['study.yaml']}# M1 is at 51,218 and 9,130 or so\n`,
+        'the position of M1'
+      ],
+      'a position in a comment of a table': [
+        'traps.csv',
+        `# 51.2034 9.1034\n${privateStudy['traps.csv']}`,
+        'the position of'
+      ],
+      'a position in the name of a file that is left out': [
+        'photos/51.3178 9.2299.jpg',
+        'no picture',
+        'the position of K1'
+      ],
+      'a sensitive kind in the remarks of a visit': [
+        'visits.csv',
+        privateStudy['visits.csv']!.replace('after the storm', 'carabus intricatus seen'),
+        'Carabus intricatus, which is not to be named with a place'
+      ],
+      'a sensitive kind in a table in UTF-16': [
+        'catch.csv',
+        utf16(privateStudy['catch.csv']!.replace('"worn, doubtful"', '"not C. intricatus"')),
+        'Carabus intricatus, which is not to be named with a place'
+      ],
+      'a position in a comment of a table in UTF-16, big-endian': [
+        'traps.csv',
+        utf16(`# 51.2034 9.1034\n${privateStudy['traps.csv']}`).swap16(),
+        'the position of'
+      ],
+      'a sensitive kind, shortened, in the remarks of another row of its trap': [
+        'catch.csv',
+        privateStudy['catch.csv']!.replace('"worn, doubtful"', '"not C. intricatus"'),
+        'Carabus intricatus, which is not to be named with a place'
+      ],
+      'a sensitive kind in the text of a site': [
+        'text/site-W1.md',
+        'Here lives Carabus intricatus.\n',
+        'Carabus intricatus, which is not to be named with a place'
+      ]
+    }
   for (const [what, [file, content, leak]] of Object.entries(cases)) {
     test(what, async () => {
       const folder = temporaryFolder()

@@ -15,6 +15,7 @@ test('each species has its highest bar at full height', () => {
   const bars = specValues(figure).filter(({rate}) => typeof rate === 'number' && rate > 0)
   const heights = (base: number) =>
     bars.filter((bar) => bar.base === base).map(({base: bottom, top}) => Number(bottom) - Number(top))
+  expect(bars).not.toEqual([])
   for (const base of new Set(bars.map(({base: bottom}) => Number(bottom))))
     expect(Math.max(...heights(base))).toBe(20)
 })

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import {expect, test} from 'vitest'
-import {measureColumn} from '../../src/formats/docx-column-widths.ts'
+import {measureColumn} from '../../src/formats/column-widths.ts'
 import {fitTable} from '../../src/formats/docx-table-fit.ts'
 import type {Cell, ReportTable} from '../../src/report/table.ts'
 import {measure} from '../report/small-results.ts'

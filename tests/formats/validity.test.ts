@@ -80,7 +80,9 @@ describe.each(Object.entries(studies))('of %s', (_, {write, pages: expected}) =>
     const reader = unified().use(remarkParse).use(remarkGfm)
     const writer = unified().use(remarkGfm).use(remarkStringify, markdownStyle)
     // The page of rules is no document of the study: it is written line by line, without padding.
-    for (const [name, text] of named('.md').filter(([one]) => one !== 'rules.md')) {
+    const documents = named('.md').filter(([one]) => one !== 'rules.md')
+    expect(documents).not.toEqual([])
+    for (const [name, text] of documents) {
       expect([name, writer.stringify(reader.parse(text))]).toEqual([name, text])
     }
   }, 120_000)

@@ -83,17 +83,18 @@ test('no p of a result stands without an effect, an interval or a statistic in i
 })
 
 test('every p by permutation stands with the number of arrangements and the smallest p they allow', () => {
-  for (const paragraph of prose.filter((each) => /p [=<] [\d.]+ by permutation \(/.test(each)))
+  const told = prose.filter((each) => /p [=<] [\d.]+ by permutation \(/.test(each))
+  expect(told).not.toEqual([])
+  for (const paragraph of told)
     expect(paragraph).toMatch(
       /by permutation \(all 35 distinct arrangements tried; smallest possible: p = 0\.029\)/
     )
 })
 
 test('overlap is named only to say that it is no test', () => {
-  for (const sentence of prose
-    .flatMap((each) => each.split(/(?<=\.) /))
-    .filter((each) => /overlap/.test(each)))
-    expect(sentence).toContain('no test')
+  const sentences = prose.flatMap((each) => each.split(/(?<=\.) /)).filter((each) => /overlap/.test(each))
+  expect(sentences).not.toEqual([])
+  for (const sentence of sentences) expect(sentence).toContain('no test')
 })
 
 test('numbers of species are never ranked in words', () => {

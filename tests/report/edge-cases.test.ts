@@ -14,6 +14,7 @@ beforeAll(async () => {
 async function chapterOf(files: WrittenFiles): Promise<string> {
   const report = await buildReport(memorySource(files), assets, {only: ['chapter']})
   if ('unreadable' in report) throw new Error(JSON.stringify(report.unreadable))
+  expect([...report.outputs.keys()]).toEqual(expect.arrayContaining(['chapter.md', 'results.json']))
   expect(String(report.outputs.get('results.json'))).not.toMatch(/NaN|Infinity|null,/)
   const [body = ''] = String(report.outputs.get('chapter.md')).split(/^#+ References$/m)
   expect(body).not.toMatch(/NaN|Infinity|undefined(?! )|\bnull\b/)

@@ -116,3 +116,27 @@ test('what stands between backticks in our own words is code; a stray one is the
     'a `b` of the study'
   ])
 })
+
+test('words that all rows share are looked at a few times for each row, however many rows there are', () => {
+  let looks = 0
+  const alike: Cell = {
+    type: 'text',
+    get text() {
+      looks += 1
+      return 'It matters.'
+    }
+  }
+  const count = 3000
+  const table = printTable({
+    name: 'x',
+    columns: [
+      {head: 'Place', align: 'left'},
+      {head: 'Found', align: 'left'},
+      {head: 'Why', align: 'left', asNotes: true}
+    ],
+    rows: Array.from({length: count}, () => [{type: 'blank'}, {type: 'text', text: 'a'}, alike]),
+    empty: ''
+  })
+  expect(table.notes).toEqual([{text: 'Why: It matters.'}])
+  expect(looks).toBeLessThan(5 * count)
+})

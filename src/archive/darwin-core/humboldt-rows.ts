@@ -3,7 +3,7 @@ import type {StudyPrivacy} from '../privacy/study-privacy.ts'
 import {rounded, stateWords} from './event-rows.ts'
 import {type HumboldtRow, humboldtColumns} from './humboldt-columns.ts'
 import type {PoolEvent, SeasonEvents, SiteEvent, VisitEvent} from './season-events.ts'
-import {isFullyReported, isPoolFullyReported, isReportedEmpty, type Target} from './target.ts'
+import {isReportedEmpty, isSoundPool, isSoundVisit, type Target} from './target.ts'
 import type {TermTable} from './term-table.ts'
 import type {Term} from './terms.ts'
 
@@ -77,9 +77,7 @@ function visitRow(
       !ofWholeSite && {days: rounded(effort.exposed)}),
     isCollection: true,
     // What became of the traps of old data is not known, and neither is what they missed.
-    fullyReported: ofWholeSite
-      ? undefined
-      : reported(isFullyReported(visit, {...target, allRecorded: true}), target),
+    fullyReported: ofWholeSite ? undefined : reported(isSoundVisit(visit), target),
     absence: empty,
     ...(empty && {absent: target.groups.join(' | ')}),
     nonTarget: hasNonTarget(visit, target, privacy),
@@ -104,7 +102,7 @@ function poolRow(
     habitats,
     ...excluded,
     isCollection: true,
-    fullyReported: reported(isPoolFullyReported(pool, {...target, allRecorded: true}), target),
+    fullyReported: reported(isSoundPool(pool), target),
     absence: false,
     nonTarget: records.some(({taxon}) => !target.belongs(privacy.names.of(taxon))),
     effort: nights > 0 ? rounded(nights) : undefined,

@@ -1,6 +1,6 @@
 import {type Day, isoDay, isoMoment} from '../../model/day.ts'
+import {freeName} from '../../model/free-name.ts'
 import type {CatchRecord, Exposure, Study} from '../../model/study.ts'
-import {codeUnitOrder} from '../../results/code-unit-order.ts'
 import {type Collection, catchOnRecord, collectionsOf} from '../../results/collections.ts'
 import {type ExposureEffort, exposureEffort} from '../../results/exposure-effort.ts'
 import {nightsBasis} from '../../results/exposure-nights.ts'
@@ -162,8 +162,11 @@ export function seasonEvents(study: Study, privacy: StudyPrivacy, id: string): S
 function distinctIds(): (wanted: string) => string {
   const taken = new Set<string>()
   return (wanted) => {
-    let id = wanted
-    for (let number = 2; taken.has(id); number++) id = `${wanted}:${number}`
+    const id = freeName(
+      wanted,
+      (one) => taken.has(one),
+      (number) => `${wanted}:${number}`
+    )
     taken.add(id)
     return id
   }
@@ -173,7 +176,7 @@ function byCollection(a: Exposure, b: Exposure): number {
   return (
     a.collected.day - b.collected.day ||
     (a.collected.minutes ?? 0) - (b.collected.minutes ?? 0) ||
-    codeUnitOrder(`${a.row}`.padStart(12, '0'), `${b.row}`.padStart(12, '0'))
+    a.row - b.row
   )
 }
 

@@ -33,15 +33,14 @@ export function targetOf({settings, taxa}: Study, names: RecordedNames): Target 
   }
 }
 
-/** Whether a visit shows what was there: the trap stood ready, its whole sample was sorted, every animal sought written down. */
-export function isFullyReported(visit: VisitEvent, {allRecorded}: Target): boolean {
-  return allRecorded === true && !visit.isPooled && stoodReady(visit)
+/** Whether a visit shows what was there as far as its trap goes: it stood ready, and its whole sample was sorted. */
+export function isSoundVisit(visit: VisitEvent): boolean {
+  return !visit.isPooled && stoodReady(visit)
 }
 
 /** The same for traps tipped together. */
-export function isPoolFullyReported({visits, records}: PoolEvent, {allRecorded}: Target): boolean {
-  const whole = records.every(({sampleFraction}) => sampleFraction === 1)
-  return allRecorded === true && whole && visits.every(stoodReady)
+export function isSoundPool({visits, records}: PoolEvent): boolean {
+  return records.every(({sampleFraction}) => sampleFraction === 1) && visits.every(stoodReady)
 }
 
 /** A failed trap shows no absence, and neither does one of which only a part was sorted. */
@@ -52,7 +51,7 @@ function stoodReady({exposure, effort, fraction, ofWholeSite}: VisitEvent): bool
   return isSound && effort.net > 0 && fraction === 1
 }
 
-/** An empty trap that stood ready: the only one of which absence is recorded. */
-export function isReportedEmpty(visit: VisitEvent, target: Target): boolean {
-  return visit.animals === 0 && isFullyReported(visit, target)
+/** An empty trap that stood ready, where every animal sought was written down: all of which absence is recorded. */
+export function isReportedEmpty(visit: VisitEvent, {allRecorded}: Target): boolean {
+  return visit.animals === 0 && allRecorded === true && isSoundVisit(visit)
 }

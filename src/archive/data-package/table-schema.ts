@@ -1,3 +1,4 @@
+import {freeName} from '../../model/free-name.ts'
 import type {ColumnProfile} from './column-profile.ts'
 import type {TableProfile} from './table-profile.ts'
 
@@ -43,8 +44,11 @@ export function fieldNames(header: readonly string[]): readonly string[] {
   const taken = new Set<string>()
   return header.map((written, index) => {
     const wanted = written.trim() === '' ? `column_${index + 1}` : written
-    let name = wanted
-    for (let number = 2; taken.has(name); number++) name = `${wanted}_${number}`
+    const name = freeName(
+      wanted,
+      (one) => taken.has(one),
+      (number) => `${wanted}_${number}`
+    )
     taken.add(name)
     return name
   })

@@ -1,5 +1,5 @@
 import type {ArchiveEntry} from '../../model/archive-entry.ts'
-import {holdsPosition, isPicture} from './held-positions.ts'
+import {isPicture, tellsPlace} from './held-positions.ts'
 import type {SecretPoint} from './hidden-positions.ts'
 import type {PrivateMatters} from './private-matters.ts'
 import {secretCoordinate, tellingNumbers} from './secret-coordinates.ts'
@@ -40,7 +40,7 @@ export async function findLeaks(
     }
     if (packed.test(path)) continue
     if (isPicture(path)) {
-      if (pictures.length > 0 && (await tellsPlace(entry)))
+      if (pictures.length > 0 && (await tellsPlace(chunksOf(entry.content))))
         blame('the place where the picture was taken, in a form that cannot be taken out')
       continue
     }
@@ -91,9 +91,4 @@ function positionSearch(points: readonly SecretPoint[]) {
           .map(({id}) => id)
     }
   }
-}
-
-async function tellsPlace({content}: ArchiveEntry): Promise<boolean> {
-  for await (const bytes of chunksOf(content)) if (holdsPosition(bytes)) return true
-  return false
 }

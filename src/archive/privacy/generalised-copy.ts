@@ -4,7 +4,7 @@ import type {SourceTable, Study} from '../../model/study.ts'
 import type {Reading} from '../reading.ts'
 import {headerTest} from '../table-header.ts'
 import {blankCells, type TableEdit, tableEdit} from './cell-edits.ts'
-import {isPicture, whole} from './held-positions.ts'
+import {isPicture} from './held-positions.ts'
 import type {PrivateMatters} from './private-matters.ts'
 import {rewriteTable} from './rewrite-table.ts'
 import type {StudyPrivacy} from './study-privacy.ts'
@@ -37,7 +37,7 @@ export function generalisedCopy(
 
 /** Place, people and comments are beside the pixels, in more forms than can be told apart: all of it goes. */
 async function* withoutPlace(source: StudySource, path: string, reading: Reading): AsyncIterable<Uint8Array> {
-  yield reading.pictureForOthers(path, await whole(source, path))
+  yield reading.pictureForOthers(path, await reading.bytes(source, path))
 }
 
 /** Which tables may hold something private; weather tells no more than a place of the size of a county. */

@@ -43,7 +43,8 @@ export async function placedPictures(
   return placed
 }
 
-async function tellsPlace(chunks: AsyncIterable<Uint8Array>): Promise<boolean> {
+/** The same of a picture that comes in chunks: what announces a place may begin in one and end in the next. */
+export async function tellsPlace(chunks: AsyncIterable<Uint8Array> | Iterable<Uint8Array>): Promise<boolean> {
   const longest = Math.max(...marks.map(({length}) => length))
   let rest: Uint8Array = new Uint8Array()
   for await (const chunk of chunks) {
@@ -54,17 +55,4 @@ async function tellsPlace(chunks: AsyncIterable<Uint8Array>): Promise<boolean> {
     rest = bytes.subarray(-longest)
   }
   return false
-}
-
-/** A whole file, of the size of a picture in a report. */
-export async function whole(source: StudySource, path: string): Promise<Uint8Array> {
-  const chunks: Uint8Array[] = []
-  for await (const chunk of source.read(path)) chunks.push(chunk)
-  const bytes = new Uint8Array(chunks.reduce((sum, {length}) => sum + length, 0))
-  let at = 0
-  for (const chunk of chunks) {
-    bytes.set(chunk, at)
-    at += chunk.length
-  }
-  return bytes
 }

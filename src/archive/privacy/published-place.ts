@@ -40,11 +40,11 @@ export function publishedPlace(
   const position = sitePosition({...rest, ...pointOf(point)}, settings, category)
   const recorded = site.coordinateUncertaintyM
   const known = recorded !== undefined && recorded > 0 ? recorded : undefined
+  const shownOfFine = shownOfAny(rest, settings, category)
   const base = {
     shown: position.shown,
-    mayBeExact: shownOfAny(rest, settings, category) === 'exact',
-    hidesLocality:
-      shownOfAny(rest, settings, category) === 'withheld' || (category !== undefined && category <= 2),
+    mayBeExact: shownOfFine === 'exact',
+    hidesLocality: shownOfFine === 'withheld' || (category !== undefined && category <= 2),
     ...(position.latitude !== undefined && {latitude: position.latitude}),
     ...(position.longitude !== undefined && {longitude: position.longitude}),
     ...(position.because !== undefined && {because: position.because})

@@ -1,5 +1,4 @@
-import type {Settings} from '../../model/settings.ts'
-import type {Site, Study, Taxon, Trap} from '../../model/study.ts'
+import type {Study, Taxon} from '../../model/study.ts'
 import {isWithheldFromPlaces, type RecordedNames, recordedNames} from '../../results/recorded-names.ts'
 import {type PublishedPlace, publishedPlace} from './published-place.ts'
 
@@ -28,7 +27,7 @@ export function studyPrivacy(study: Study): StudyPrivacy {
   for (const trap of study.traps) {
     const site = sites.get(trap.siteId)
     if (site !== undefined)
-      trapPlaces.set(trap.trapId, placeOfTrap(trap, site, study.settings, categories.get(site.siteId)))
+      trapPlaces.set(trap.trapId, publishedPlace(site, trap, study.settings, categories.get(site.siteId)))
   }
   const withheldNames = namesWithheld(study.taxa)
   return {
@@ -41,15 +40,6 @@ export function studyPrivacy(study: Study): StudyPrivacy {
     isWithheld: (taxon) => withheldNames.has(taxon),
     withheldNames
   }
-}
-
-function placeOfTrap(
-  trap: Trap,
-  site: Site,
-  settings: Settings,
-  category: number | undefined
-): PublishedPlace {
-  return publishedPlace(site, trap, settings, category)
 }
 
 /** The strictest sensitivity among the animals recorded at each site. */
