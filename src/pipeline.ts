@@ -15,7 +15,15 @@ import {studyPicture} from './report/study-picture.ts'
 import {computeResults} from './results/index.ts'
 import {splitRunner} from './results/replicates.ts'
 import {renderSvg} from './svg/render-svg.ts'
-import {dataFiles, type Files, markdownFiles, pageFiles, settingOf, wordFiles} from './write-formats.ts'
+import {
+  dataFiles,
+  type Files,
+  figureFiles,
+  markdownFiles,
+  pageFiles,
+  settingOf,
+  wordFiles
+} from './write-formats.ts'
 
 /** Text of everything in templates/ by its name there, and of the package itself what a report must name. */
 export interface Assets {
@@ -91,27 +99,26 @@ export async function buildReport(
     pdf
   })
 
+  stage('Writing the data')
+  const textFindings = composed.findings
+  const findings = findingsFile([...usable.findings, ...textFindings], usable.balance)
+  const data: Files = [
+    ...dataFiles(composed, figures),
+    ...(composed.hasRecord ? ([['rules.md', assets.rulesPage]] as const) : []),
+    ['results.json', json(results)],
+    ['findings.json', json(findings)]
+  ]
+
   stage('Laying out the pages')
   const texts = markdownFiles(composed)
+  // Whatever needs no pictures is done by now.
   const pictures = await drawing
   const setting = settingOf(usable.study.settings, results, composed, pictures)
   const pages = pageFiles(composed, setting)
 
   stage('Writing the Word files')
   const inWord = await wordFiles(composed, setting, fontFiles)
-
-  stage('Writing the data')
-  const textFindings = composed.findings
-  const findings = findingsFile([...usable.findings, ...textFindings], usable.balance)
-  const outputs: Files = [
-    ...texts,
-    ...pages,
-    ...inWord,
-    ...dataFiles(composed, figures, pictures),
-    ...(composed.hasRecord ? ([['rules.md', assets.rulesPage]] as const) : []),
-    ['results.json', json(results)],
-    ['findings.json', json(findings)]
-  ]
+  const outputs: Files = [...data, ...figureFiles(pictures), ...texts, ...pages, ...inWord]
   return {
     usable,
     textFindings,

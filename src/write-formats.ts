@@ -81,24 +81,22 @@ export async function wordFiles(
   return files
 }
 
-/** Pictures, tables and references as files of their own. */
+/** Drawings as files of their own. */
+export function figureFiles(drawn: ReadonlyMap<string, string>): Files {
+  return [...drawn].map(([name, svg]) => [`figures/${name}.svg`, svg])
+}
+
+/** Photographs, tables, references, and the numbers behind the figures as files of their own. */
 export function dataFiles(
   {documents, pictures, tables, cited}: ComposedReport,
-  figures: readonly Figure[],
-  drawn: ReadonlyMap<string, string>
+  figures: readonly Figure[]
 ): Files {
   const shown = new Set(documents.flatMap(({tree}) => picturesIn(tree)))
   return [
     ...pictures.flatMap((picture): Files => {
       return 'bytes' in picture && shown.has(encodeURI(picture.path)) ? [[picture.path, picture.bytes]] : []
     }),
-    ...figures.flatMap(({name, data}): Files => {
-      const svg = drawn.get(name)
-      return [
-        [`figures/${name}.csv`, figureCsv(data)],
-        ...(svg === undefined ? [] : ([[`figures/${name}.svg`, svg]] as const))
-      ]
-    }),
+    ...figures.map(({name, data}) => [`figures/${name}.csv`, figureCsv(data)] as const),
     ...tables.map((table) => [`tables/${fileName(table.name)}.csv`, tableCsv(table)] as const),
     ['references.bib', bibtex(cited)],
     ['references.csl.json', json(cited)]

@@ -11,7 +11,7 @@ export const readerReasons: readonly Explained[] = [
   {
     code: 'missing-table',
     severity: 'error',
-    summary: 'study.yaml or a table that every study needs is not there, or is empty',
+    summary: 'study.yaml or a table that every study needs is not there, is empty, or is no text',
     why: 'Without it there is nothing to report on, so no report is made.',
     remedy: 'add the file, or name yours under `files:` in study.yaml',
     source,

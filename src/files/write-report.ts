@@ -59,6 +59,7 @@ async function removeParents(uppermost: string | undefined, innermost: string): 
 }
 
 async function writeFiles(folder: string, outputs: Outputs): Promise<void> {
+  const folders = new Set<string>()
   for (const [path, content] of outputs) {
     // Names come from our own code: a path that leads out of the folder is our own bug.
     if (
@@ -68,7 +69,8 @@ async function writeFiles(folder: string, outputs: Outputs): Promise<void> {
       throw new Error(`a report may not hold a file named ${JSON.stringify(path)}`)
     }
     const file = join(folder, path)
-    await mkdir(dirname(file), {recursive: true})
+    if (!folders.has(dirname(file))) await mkdir(dirname(file), {recursive: true})
+    folders.add(dirname(file))
     // wx: on disks that do not tell capitals apart, two names must not become one file unnoticed.
     await writeFile(file, content, {flag: 'wx'})
   }

@@ -43,23 +43,31 @@ export class CellPlaces {
     return index < this.#width ? this.#columns[row * this.#width + index] || 1 : 1
   }
 
-  /** Walk the record: a delimiter or line break counts only outside quotes. */
+  /** Walk the record: a delimiter or line break counts only outside quotes, and quotes open only where a cell begins. */
   #addQuoted(row: number, line: number, raw: string, count: number): void {
     const delimiterLines: number[] = [line]
     const base = row * this.#width
     let quoted = false
+    let begun = false
+    let opened = false
     let column = 1
     let currentLine = line
     let index = 0
     this.#columns[base] = 1
     for (const character of raw) {
-      if (character === '"') quoted = !quoted
+      if (character === '"') {
+        if (!begun) opened = true
+        if (opened) quoted = !quoted
+      }
+      begun = true
       column += character.length
       if (character === '\n') {
         column = 1
         currentLine += 1
       } else if (!quoted && character === this.#delimiter && index + 1 < count) {
         index += 1
+        begun = false
+        opened = false
         this.#columns[base + index] = Math.min(column, 65_535)
         delimiterLines[index] = currentLine
       }

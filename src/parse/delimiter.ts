@@ -1,14 +1,17 @@
 import Papa from 'papaparse'
 import {headerKey} from './header-key.ts'
+import {separatorLine} from './separator-line.ts'
 
-const candidates = [',', ';', '\t'] as const
+const candidates = [',', ';', '\t', '|'] as const
 
 /**
- * The character between cells, by the evidence of the first lines: the one that uncovers most of the columns that
+ * The character between cells: what a first line such as `sep=;` says, else by the evidence of the first lines: the one that uncovers most of the columns that
  * are known in any one line, and among equals the one that makes most cells of it. Data rows are no evidence:
  * `1,5;2` is not two columns more.
  */
 export function delimiterOf(start: string, knownColumns: readonly string[]): string {
+  const stated = separatorLine(start)
+  if (stated !== undefined) return stated
   const known = new Set(knownColumns.map(headerKey))
   const lines = start.split('\n').slice(0, 20)
   const scored = candidates.map((delimiter) => {

@@ -1,8 +1,12 @@
 import type {Column} from '../model/columns.ts'
 import {nearestName} from '../model/nearest-name.ts'
 import type {ProblemCode} from '../model/study.ts'
+import {numberRemedy, saysNothing} from './number-remedy.ts'
 import {type DateOrder, readMoment} from './read-moment.ts'
 import {type DecimalMark, readCount, readNumber} from './read-number.ts'
+import {perhaps, sameWords} from './same-words.ts'
+import {isTotal} from './totals.ts'
+import {yamlText} from './yaml-text.ts'
 
 /** How a study writes its dates and numbers, and the words it has added. */
 export interface CellConventions {
@@ -24,6 +28,8 @@ export interface CellTrouble {
 
 /** Turn the text of one cell into the value that its column promises. The text is trimmed and not empty. */
 export function readCell(text: string, column: Column, conventions: CellConventions): CellOutcome {
+  if (namesRows(column) && isTotal(text))
+    return {code: 'totals-row', message: `\`${text}\` heads a row of sums`}
   switch (column.kind) {
     case 'id':
     case 'text':
@@ -31,9 +37,11 @@ export function readCell(text: string, column: Column, conventions: CellConventi
     case 'word':
       return readWord(text, column, conventions)
     case 'count':
-      return readCount(text, conventions.decimal)
+      return column.name === 'count'
+        ? readCount(text, conventions.decimal)
+        : readWholeNumber(text, column, conventions.decimal)
     case 'number':
-      return readNumber(text, conventions.decimal)
+      return readMeasure(text, column, conventions.decimal)
     case 'fraction':
       return readFraction(text, conventions.decimal)
     case 'latitude':
@@ -49,12 +57,9 @@ export function readCell(text: string, column: Column, conventions: CellConventi
   }
 }
 
-const abbreviations: Readonly<Record<string, string>> = {
-  f: 'female',
-  m: 'male',
-  '♀': 'female',
-  '♂': 'male',
-  u: 'undetermined'
+/** Columns that say whose row it is, or of what day: there a word such as `Total` is no name. */
+function namesRows({name, kind, required}: Column): boolean {
+  return (kind === 'id' || kind === 'day' || kind === 'moment') && (required === true || name === 'site_id')
 }
 
 function readWord(text: string, column: Column, conventions: CellConventions): CellOutcome {
@@ -64,13 +69,46 @@ function readWord(text: string, column: Column, conventions: CellConventions): C
   const known =
     words.find((word) => word.toLowerCase() === wanted) ??
     words.find((word) => `${word.toLowerCase()}s` === wanted) ??
-    (column.name === 'sex' ? abbreviations[wanted] : undefined)
+    ownProperty(sameWords[column.name], wanted.replace(/\.$/, ''))
   if (known !== undefined) return {value: column.name === 'sensitive' ? Number(known) : known}
-  const meant = nearestName(text, words)
+  const meant = ownProperty(perhaps[column.name], wanted.replace(/[.!?]+$/, '')) ?? nearestName(text, words)
   return {
     code: column.name === 'condition' ? 'unknown-condition' : 'unknown-word',
     message: `\`${text}\` is not a word for ${column.name}; known are ${words.join(', ')}`,
-    ...(meant !== undefined && {remedy: `did you mean \`${meant}\`?`})
+    remedy: wordRemedy(text, column.name, meant)
+  }
+}
+
+function wordRemedy(text: string, column: string, meant: string | undefined): string {
+  const line = (word: string): string =>
+    `\`${column}: {${yamlText(text)}: ${word}}\` in study.yaml, below \`words:\` and two spaces in`
+  if (meant !== undefined) return `did you mean \`${meant}\`? Correct it, or write ${line(meant)}`
+  return saysNothing(text)
+    ? `leave the cell empty, or write ${line('""')}`
+    : `use one of the known words, or say once which of them it stands for: ${line('...')}`
+}
+
+function ownProperty(words: Readonly<Record<string, string>> | undefined, name: string): string | undefined {
+  return words !== undefined && Object.hasOwn(words, name) ? words[name] : undefined
+}
+
+/** A measure in the unit of its column, which may stand behind it: `85 %`, `180 m`. */
+function readMeasure(text: string, {name, unit}: Column, decimal: DecimalMark): CellOutcome {
+  const own = unit !== undefined && text.endsWith(unit) ? text.slice(0, -unit.length).trim() : text
+  const reading = readNumber(own, decimal)
+  if ('value' in reading || reading.code !== 'unreadable-number') return reading
+  const remedy = numberRemedy(text, name, unit)
+  return {...reading, message: `\`${text}\` is not a number`, ...(remedy !== undefined && {remedy})}
+}
+
+/** A number of something else than animals of the catch. */
+function readWholeNumber(text: string, {name}: Column, decimal: DecimalMark): CellOutcome {
+  const reading = readCount(text, decimal)
+  if ('value' in reading || reading.code !== 'count-not-whole') return reading
+  return {
+    code: 'unreadable-number',
+    message: `\`${text}\` is not a whole number, 0 or more`,
+    remedy: numberRemedy(text, name) ?? 'write plain digits'
   }
 }
 
@@ -103,12 +141,18 @@ function readDegrees(
   letters: string
 ): CellOutcome {
   const [, before = '', digits = text, after = ''] =
-    /^([NSEW]?)\s*([+\-\u2212]?[\d.,]+)\s*°?\s*([NSEW]?)$/i.exec(text) ?? []
+    /^([NSEW]?)\s*([+\-\u2212]?[\d.,]+)\s*[°\u00ba]?\s*([NSEW]?)$/i.exec(text) ?? []
   // Thousands of degrees do not exist, so `38.895` is certain here where a plain number would be ambiguous.
   const reading = readNumber(digits, decimal ?? (digits.includes(',') ? 'comma' : 'point'))
   const letter = (before || after).toUpperCase()
   if ('code' in reading || (letter !== '' && !letters.includes(letter))) {
-    return {code: 'unreadable-number', message: `this is not ${what} in decimal degrees`}
+    return {
+      code: 'unreadable-number',
+      message: `this is not ${what} in decimal degrees`,
+      remedy: /\d\s*[°\u00ba]\s*\d/.test(text)
+        ? 'work degrees, minutes and seconds into one number: degrees + minutes / 60 + seconds / 3600, as in 51.2344, with a minus for south and west'
+        : 'write degrees with decimals, as in 51.2344, with a minus for south and west'
+    }
   }
   const value = letter === 'S' || letter === 'W' ? -reading.value : reading.value
   if (Math.abs(value) <= limit) return {value}

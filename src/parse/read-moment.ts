@@ -1,4 +1,6 @@
 import {dayOf, isoDay, type Moment} from '../model/day.ts'
+import {dateTrouble} from './date-remedy.ts'
+import {monthNumber, withoutWeekday} from './month-names.ts'
 
 export type DateOrder = 'dmy' | 'mdy' | undefined
 
@@ -6,26 +8,24 @@ export type MomentReading =
   | {readonly value: Moment}
   | {readonly code: 'ambiguous-date' | 'unreadable-date'; readonly message: string; readonly remedy?: string}
 
-const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec']
-
-/** Excel counts days from 1899-12-30; 20000 to 80000 covers 1954 to 2119. */
-const serialEpoch = -25_569
-
 /**
  * A day, with or without a time, as people and spreadsheets write it: `2026-05-31`, `31/05/2026`, `31.5.2026`,
- * `5/31/26`, `31 May 2026`, with `14:05`, `2.05 pm`, seconds or an offset.
+ * `5/31/26`, `31 May 2026`, `31. Mai 2026`, `31.v.2026`, with `14:05`, `2.05 pm`, seconds or an offset.
  *
  * Day and month are never guessed: where both could be months and the study does not say `dates: dmy` or `mdy`,
  * the date is ambiguous and both readings are named.
  */
 export function readMoment(text: string, order: DateOrder): MomentReading {
   const parts =
-    /^(.*?)(?:[T,\s]+(\d{1,2}[:.h]\d{2}(?:[:.]\d{2}(?:\.\d+)?)?\s*(?:[ap]\.?m\.?)?|\d{1,2}\s*[ap]\.?m\.?)\s*(Z|UTC|[+-]\d{2}:?\d{2})?)?$/i.exec(
+    /^(.*?)(?:(?:\s+at\s+|[T,\s]+)(\d{1,2}[:.h]\d{2}(?:[:.]\d{2}(?:\.\d+)?)?\s*(?:[ap]\.?m\.?)?|\d{1,2}\s*(?:[ap]\.?m\.?|h))\s*(Z|UTC|[+-]\d{2}:?\d{2})?)?$/i.exec(
       text
     )
   const [, dayText = text, timeText, zoneText] = parts ?? []
   const day = readDay(dayText.trim(), order)
-  if ('code' in day) return day
+  if ('code' in day)
+    return day.code === 'unreadable-date'
+      ? {...day, message: day.message.replace(/^`[^`]*`/, () => `\`${text}\``)}
+      : day
   if (timeText === undefined) return {value: {day: day.value}}
   const minutes = readTime(timeText)
   if (minutes === undefined) return unreadable(text, 'a time is written as 14:05')
@@ -38,20 +38,26 @@ type DayReading = {readonly value: number} | Extract<MomentReading, {readonly co
 function readDay(text: string, order: DateOrder): DayReading {
   const yearFirst = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text) ?? /^(\d{4})(\d{2})(\d{2})$/.exec(text)
   if (yearFirst) return onCalendar(text, Number(yearFirst[1]), Number(yearFirst[2]), Number(yearFirst[3]))
-  const named = /^(\d{1,2})(?:st|nd|rd|th)?[\s.\-/]*([a-z]{3,9})\.?[\s.\-/,]*(\d{4}|\d{2})$/i.exec(text)
-  if (named) return onCalendar(text, fullYear(named[3] ?? ''), monthNumber(named[2] ?? ''), Number(named[1]))
-  const namedFirst = /^([a-z]{3,9})\.?[\s\-/]*(\d{1,2})(?:st|nd|rd|th)?[\s,\-/]+(\d{4}|\d{2})$/i.exec(text)
-  if (namedFirst)
-    return onCalendar(
-      text,
-      fullYear(namedFirst[3] ?? ''),
-      monthNumber(namedFirst[1] ?? ''),
-      Number(namedFirst[2])
+  const named =
+    /^(\d{1,2})(?:st|nd|rd|th|er)?[\s.\-/]*(?:(?:of|de)\s+)?(\p{L}{1,10})\.?[\s.\-/,]*(?:(?:de|del)\s+)?(\d{4}|\d{2})$/iu.exec(
+      text
     )
+  if (named) return namedDay(text, named[3] ?? '', named[2] ?? '', Number(named[1]))
+  const namedFirst = /^(\p{L}{3,10})\.?[\s\-/]*(\d{1,2})(?:st|nd|rd|th)?[\s,\-/]+(\d{4}|\d{2})$/iu.exec(text)
+  if (namedFirst) return namedDay(text, namedFirst[3] ?? '', namedFirst[1] ?? '', Number(namedFirst[2]))
   const numeric = /^(\d{1,2})[-/.](\d{1,2})[-/.](\d{4}|\d{2})$/.exec(text)
   if (numeric)
     return readNumericDay(text, Number(numeric[1]), Number(numeric[2]), fullYear(numeric[3] ?? ''), order)
-  return unreadable(text, serialRemedy(text) ?? 'write the day as 2026-05-31')
+  const bare = withoutWeekday(text)
+  if (bare !== undefined) return readDay(bare, order)
+  return {code: 'unreadable-date', ...dateTrouble(text)}
+}
+
+function namedDay(text: string, year: string, month: string, dayOfMonth: number): DayReading {
+  const number = monthNumber(month)
+  return number === 0
+    ? unreadable(text, `\`${month}\` is no month that is known here; write the day as 2026-05-31`)
+    : onCalendar(text, fullYear(year), number, dayOfMonth)
 }
 
 function readNumericDay(
@@ -95,17 +101,6 @@ function onCalendar(
 
 function unreadable(text: string, remedy: string): Extract<MomentReading, {readonly code: string}> {
   return {code: 'unreadable-date', message: `\`${text}\` is not a date`, remedy}
-}
-
-/** A bare five-digit number is a spreadsheet's own day count: very likely, not certain, so it is only named. */
-function serialRemedy(text: string): string | undefined {
-  const serial = Number(text)
-  if (!/^\d{5}(\.\d+)?$/.test(text) || serial < 20_000 || serial > 80_000) return undefined
-  return `this looks like a spreadsheet's day number for ${isoDay(serialEpoch + Math.floor(serial))}; format the column as a date and save again`
-}
-
-function monthNumber(name: string): number {
-  return months.indexOf(name.slice(0, 3).toLowerCase()) + 1
 }
 
 /** Two-digit years are of this century up to 69: nobody's pitfall season of 2070 is on paper yet. */

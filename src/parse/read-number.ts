@@ -1,9 +1,15 @@
+import {countRemedy} from './number-remedy.ts'
+
 export type DecimalMark = 'point' | 'comma' | undefined
 
 /** What a cell says, or why it cannot be said. */
 export type CellReading<T> =
   | {readonly value: T}
-  | {readonly code: 'ambiguous-number' | 'unreadable-number' | 'count-not-whole'; readonly message: string}
+  | {
+      readonly code: 'ambiguous-number' | 'unreadable-number' | 'count-not-whole'
+      readonly message: string
+      readonly remedy?: string
+    }
 
 /**
  * A number as people write it: `12`, `-3.5`, `12,5`, `1 234`, `1.234,5`, `1,234.5`.
@@ -51,9 +57,14 @@ export function readCount(text: string, decimal: DecimalMark): CellReading<numbe
   if ('code' in reading) {
     return reading.code === 'ambiguous-number'
       ? reading
-      : {code: 'count-not-whole', message: `\`${text}\` is not a whole number of individuals`}
+      : notWhole(text, `\`${text}\` is not a whole number of individuals`)
   }
   const {value} = reading
   if (Number.isSafeInteger(value) && value >= 0) return reading
-  return {code: 'count-not-whole', message: `\`${text}\` is not a whole number, 0 or more`}
+  return notWhole(text, `\`${text}\` is not a whole number, 0 or more`)
+}
+
+function notWhole(text: string, message: string): CellReading<number> {
+  const remedy = countRemedy(text)
+  return {code: 'count-not-whole', message, ...(remedy !== undefined && {remedy})}
 }

@@ -30,7 +30,11 @@ export function readSettings(file: string, text: string): SettingsOutcome {
   if (yaml.value === null) return {settings: {}, problems: [], place: placeOf(yaml)}
   if (typeof yaml.value !== 'object' || Array.isArray(yaml.value)) {
     const place = {file, line: 1}
-    const remedy = 'write lines such as `title: Ground beetles of the Brennel valley`'
+    const slip = /^(\s*)([a-z_]+):(\S.*)$/m.exec(text)
+    const remedy =
+      slip === null
+        ? 'write lines such as `title: Ground beetles of the Brennel valley`'
+        : `put a space behind each colon: \`${slip[2]}: ${slip[3]}\``
     return {
       unreadable: [
         {
@@ -83,11 +87,15 @@ function settingProblems(
   return issue.keys.map((key) => {
     const meant = nearestName(key, namesWithin(path))
     const full = [...path, key]
+    const hard = /^[\u00a0\u2002-\u200a\u202f\u3000]/.test(key)
     const problem: Problem = {
       code: 'unknown-setting',
       place: yaml.keyPlace(full),
-      message: `\`${full.join('.')}\` is not a setting; it is ignored`,
+      message: hard
+        ? `\`${full.join('.').trim()}\` is indented with hard spaces, as word processors and web pages have them; it is ignored`
+        : `\`${full.join('.')}\` is not a setting; it is ignored`,
       ...(meant !== undefined && {remedy: `did you mean \`${meant}\`?`}),
+      ...(hard && {remedy: 'delete what stands before the name and type spaces'}),
       setsAside: false
     }
     return {path: full, problem}

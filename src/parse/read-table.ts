@@ -7,17 +7,25 @@ import {type CsvBatch, csvRows} from './csv-rows.ts'
 import {decodeText, type Encoding, encodingOfStart, NotUtf8} from './decode-text.ts'
 import {delimiterOf} from './delimiter.ts'
 import {findHeader, isComment} from './find-header.ts'
+import {foreignStart} from './foreign-file.ts'
+import {headerInTwoLines, missingColumns} from './missing-columns.ts'
 import type {CellConventions} from './read-cell.ts'
 import {type ColumnMap, namedHeaders} from './resolve-columns.ts'
-import {emptyFile, encodingGuessed, headerProblems, linesForPeople, missingColumn} from './table-problems.ts'
+import {isSeparatorRecord} from './separator-line.ts'
+import {emptyFile, encodingGuessed, headerProblems, noText, passedOver} from './table-problems.ts'
 import {type TypedRow, tableReader} from './table-reader.ts'
 import {type OpenTable, sourceTable} from './table-source.ts'
-import {isWide, wideCatchReader, wideTable} from './wide-catch.ts'
+import {wideCatchReader} from './wide-catch.ts'
+import {findWideHeader, wideTable, wideTaxa} from './wide-header.ts'
 
 /** A table that was read, or the reasons why nothing can be built from its file. */
-export type TableOutcome =
-  | {readonly source: SourceTable; readonly rows: readonly TypedRow[]; readonly problems: readonly Problem[]}
-  | {readonly unreadable: readonly Problem[]}
+export type TableOutcome = ReadTable | {readonly unreadable: readonly Problem[]}
+
+export interface ReadTable {
+  readonly source: SourceTable
+  readonly rows: readonly TypedRow[]
+  readonly problems: readonly Problem[]
+}
 
 /** Read one CSV file into typed rows. Never throws for what stands in the file. */
 export async function readTable(
@@ -28,6 +36,8 @@ export async function readTable(
   conventions: CellConventions
 ): Promise<TableOutcome> {
   const map = settings.columns?.[table.name] ?? {}
+  const foreign = await foreignStart(study, file)
+  if (foreign !== undefined) return {unreadable: [noText(file, foreign)]}
   const encoding = settings.encoding ?? (await encodingOfFile(study, file))
   try {
     return await readWith(encoding)
@@ -67,8 +77,8 @@ export async function readTable(
       source: sourceTable(table, file, open, contents, chosen, delimiter),
       rows: contents.rows,
       problems: [
-        ...linesForPeople(file, forPeople),
-        ...headerProblems(file, open, table),
+        ...passedOver(file, forPeople, start),
+        ...headerProblems(file, open, table, map),
         ...contents.problems
       ]
     }
@@ -83,17 +93,17 @@ export async function readTable(
     | undefined {
     const shape = table.name === 'catch' ? settings.catch?.shape : 'long'
     const asLong = shape === 'wide' ? undefined : findHeader(table, batch.records, map)
-    const asWide = shape === 'long' ? undefined : findHeader(wideTable(table), batch.records, map)
-    const wide =
-      asWide !== undefined &&
-      (shape === 'wide' || (asLong?.resolution.missing.length !== 0 && isWide(asWide.resolution)))
-    const found = wide ? asWide : asLong
+    const isLong = shape === 'long' || asLong?.resolution.missing.length === 0
+    const asWide = isLong ? undefined : findWideHeader(table, batch.records, map, shape)
+    const wide = asWide !== undefined
+    const found = asWide ?? asLong
     if (found === undefined) return undefined
     const header = {cells: found.cells, line: batch.line(found.record)}
     const {missing, resolved} = found.resolution
-    if (missing.length > 0)
-      return {unreadable: missing.map((column) => missingColumn(file, header.line, table.name, column))}
+    if (found.isSplit) return {unreadable: [headerInTwoLines(file, header, delimiter)]}
+    if (missing.length > 0) return {unreadable: [missingColumns(file, header, table, found.resolution, map)]}
     const places = new CellPlaces(header.cells.length, delimiter)
+    const taxonColumns = wide ? wideTaxa(found) : []
     const setup = {
       table: wide ? wideTable(table) : table,
       file,
@@ -101,13 +111,15 @@ export async function readTable(
       resolved,
       conventions,
       places,
-      defaults: emptyCells[table.name] ?? {}
+      defaults: emptyCells[table.name] ?? {},
+      ...(taxonColumns[0] !== undefined && {countsFrom: taxonColumns[0]})
     }
-    const taxonColumns = wide ? found.resolution.unknown.map(({index}) => index) : []
-    const reader = wide ? wideCatchReader(setup, taxonColumns, settings.catch?.blanks) : tableReader(setup)
+    const reader = wide
+      ? wideCatchReader(setup, taxonColumns, settings.catch?.blanks, map)
+      : tableReader(setup)
     const above = batch.records
       .slice(0, found.record)
-      .filter((cells) => cells.some((cell) => cell.trim() !== ''))
+      .filter((cells) => cells.some((cell) => cell.trim() !== '') && !isSeparatorRecord(cells))
     const open = {reader, header, places, taxonColumns, resolution: found.resolution}
     return {open, firstRecord: found.record + 1, linesAbove: above.length}
   }

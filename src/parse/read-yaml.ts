@@ -11,6 +11,7 @@ import {
   YAMLException
 } from 'js-yaml'
 import type {Place} from '../model/place.ts'
+import {yamlTrouble} from './yaml-remedy.ts'
 
 export type YamlPath = readonly (string | number)[]
 
@@ -45,22 +46,18 @@ export function readYaml(file: string, text: string): YamlOutcome {
     return {value, place: (path) => place(path, 'value'), keyPlace: (path) => place(path, 'key')}
   } catch (error) {
     if (!(error instanceof Error)) throw error
-    return yamlTrouble(file, text, error)
+    return troubleOf(file, text, error)
   }
 }
 
-function yamlTrouble(file: string, text: string, error: Error): YamlOutcome {
+function troubleOf(file: string, text: string, error: Error): YamlOutcome {
   const mark = error instanceof YAMLException ? error.mark : undefined
   const reason = error instanceof YAMLException ? error.reason : error.message
-  const line = mark === undefined || mark === null ? undefined : mark.line + 1
-  const written = line === undefined ? '' : (text.split(/\r\n?|\n/)[line - 1] ?? '')
-  const tab = /^\s*\t/.test(written)
+  const lines = text.split(/\r\n?|\n/)
+  const at = mark === undefined || mark === null ? 0 : Math.min(mark.line, lines.length - 1)
   return {
-    place: {file, ...(line !== undefined && mark && {line, column: mark.column + 1})},
-    message: tab
-      ? 'this line is indented with a tab, which YAML does not allow'
-      : `this is not valid YAML: ${reason}`,
-    remedy: tab ? 'indent with spaces' : 'check indentation, colons and quotation marks near this line'
+    place: {file, ...(mark && {line: at + 1, column: mark.column + 1})},
+    ...yamlTrouble(reason, lines, at)
   }
 }
 

@@ -145,9 +145,12 @@ function hintFor(column: Column, header: readonly string[], named: readonly stri
   return hint === undefined ? {} : {hint}
 }
 
-/** Whether people head such a column so: asked, never taken for granted. */
-function isOtherHead({otherHeads = []}: Column, header: string): boolean {
-  return otherHeads.some((other) => headerKey(other) === headerKey(header))
+/** Whether people head such a column so, or so with a unit or remark in brackets: asked, never taken for granted. */
+function isOtherHead({name, otherHeads = []}: Column, header: string): boolean {
+  const bare = headerKey(header.replace(/[([].*$/s, ''))
+  if (bare === headerKey(name)) return true
+  const whole = headerKey(header)
+  return otherHeads.map(headerKey).some((other) => other === whole || other === bare)
 }
 
 /** The text of a column in one record, trimmed. */

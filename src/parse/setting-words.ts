@@ -72,7 +72,13 @@ function boundsOf({minimum, maximum, exclusiveMinimum}: SettingShape): string {
 function remedyFor(path: YamlPath, value: unknown, shape: SettingShape): string | undefined {
   const choices = alternatives(shape)
   const words = choices.flatMap((choice) => [...(choice.enum ?? []), choice.const].filter(isText))
-  const near = typeof value === 'string' ? nearestName(value, words) : undefined
+  const [, inner] =
+    (isText(value) &&
+      /^[\u201c\u201d\u201e\u2018\u2019\u00ab](.*)[\u201c\u201d\u2018\u2019\u00bb]$/.exec(value)) ||
+    []
+  if (inner !== undefined)
+    return `these are printers' quotation marks, which are part of the text here: write \`${inner}\` without them`
+  const near = typeof value === 'string' ? (meantBy(value, words) ?? nearestName(value, words)) : undefined
   if (near !== undefined) return `did you mean \`${near}\`?`
   const isNumber = choices.some(({type}) => type === 'number' || type === 'integer')
   const [, digits, unit] =
@@ -94,6 +100,30 @@ function remedyFor(path: YamlPath, value: unknown, shape: SettingShape): string 
     return `what belongs there: ${description.charAt(0).toLowerCase()}${description.slice(1).replace(/\.$/, '')}`
   const names = Object.keys(only?.properties ?? {}).map((name) => `${name}: ...`)
   return names.length > 0 ? `write \`${path.at(-1)}: {${names.join(', ')}}\`` : undefined
+}
+
+/** What people call these things elsewhere. */
+const otherNames: Readonly<Record<string, string>> = {
+  ',': 'comma',
+  '.': 'point',
+  ansi: 'windows-1252',
+  cp1252: 'windows-1252',
+  latin1: 'windows-1252',
+  iso88591: 'windows-1252',
+  utf8: 'utf-8',
+  utf16: 'utf-16le',
+  unicode: 'utf-16le',
+  ddmmyyyy: 'dmy',
+  mmddyyyy: 'mdy',
+  british: 'en-GB',
+  american: 'en-US'
+}
+
+function meantBy(value: string, words: readonly string[]): string | undefined {
+  const bare = value.toLowerCase().replace(/[^a-z0-9]/g, '')
+  const other = otherNames[value] ?? otherNames[bare]
+  if (other !== undefined && words.includes(other)) return other
+  return words.find((word) => word.toLowerCase().replace(/[^a-z0-9]/g, '') === bare && bare !== '')
 }
 
 function isText(value: unknown): value is string {

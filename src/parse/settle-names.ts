@@ -35,8 +35,11 @@ function settle(written: string, find: (name: string) => string | undefined): Se
   const whole = find(tidy)
   if (whole !== undefined) return {taxon: whole}
   const {name, qualifier} = withoutDoubt(tidy)
+  // A question mark alone doubts nothing: it is what somebody wrote for a name.
+  if (name === '') return {taxon: tidy}
   const doubt = qualifier === undefined ? {} : {qualifier}
-  const plain = find(name) ?? withoutAuthority(name, find) ?? withoutSp(name, find)
+  const plain =
+    find(name) ?? withoutAuthority(name, find) ?? withoutSp(name, find) ?? withoutSubgenus(name, find)
   return {taxon: plain ?? (qualifier === undefined ? tidy : name), ...doubt}
 }
 
@@ -71,6 +74,13 @@ function withoutAuthority(name: string, find: (name: string) => string | undefin
 function withoutSp(name: string, find: (name: string) => string | undefined): string | undefined {
   const genus = /^(\S+) spp?\.?$/i.exec(name)?.[1]
   return genus === undefined ? undefined : (find(`${genus} sp.`) ?? find(genus))
+}
+
+/** `Carabus (Mesocarabus) problematicus` is what the list has without the subgenus, with or without an author behind. */
+function withoutSubgenus(name: string, find: (name: string) => string | undefined): string | undefined {
+  const [, genus, rest] = /^(\p{Lu}\S+) \(\p{Lu}\p{Ll}+\) (\p{Ll}.*)$/u.exec(name) ?? []
+  if (genus === undefined) return undefined
+  return find(`${genus} ${rest}`) ?? withoutAuthority(`${genus} ${rest}`, find)
 }
 
 function looseKey(name: string): string {

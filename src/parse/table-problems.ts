@@ -1,24 +1,42 @@
-import type {TableDescription, TableName} from '../model/columns.ts'
+import type {TableDescription} from '../model/columns.ts'
 import type {Problem} from '../model/study.ts'
-import type {MissingColumn} from './resolve-columns.ts'
+import type {ForeignFile} from './foreign-file.ts'
+import {mappingLine} from './missing-columns.ts'
+import type {ColumnMap} from './resolve-columns.ts'
+import {separatorLine} from './separator-line.ts'
 import {headerPlace, type OpenTable} from './table-source.ts'
+import {mayBeTotal} from './totals.ts'
+import {yamlText} from './yaml-text.ts'
 
 export function headerProblems(
   file: string,
   {header, resolution, taxonColumns}: OpenTable,
-  table: TableDescription
+  table: TableDescription,
+  map: ColumnMap
 ): readonly Problem[] {
   const written = (index: number): string => (header.cells[index] ?? '').trim()
   const unknown = resolution.unknown.filter(({index}) => !taxonColumns.includes(index))
   // A slip of the pen is named by itself; columns that are plainly somebody's own are named together.
-  const slips = unknown.filter(({hint}) => hint !== undefined)
-  const own = unknown.filter(({hint}) => hint === undefined).map(({index}) => index)
+  const slips = unknown.filter(({index, hint}) => hint !== undefined && !mayBeTotal(written(index)))
+  const sums = unknown.filter(({index}) => mayBeTotal(written(index)))
+  const own = unknown
+    .filter(({index, hint}) => hint === undefined && !mayBeTotal(written(index)))
+    .map(({index}) => index)
+  const totals = sums.map(
+    ({index}): Problem => ({
+      code: 'unknown-column',
+      place: headerPlace(file, header, index),
+      message: `\`${written(index)}\` is a column of sums; it is used for nothing`,
+      remedy: 'nothing; sums are worked out anew',
+      setsAside: false
+    })
+  )
   const slipped = slips.map(
     ({index, hint}): Problem => ({
       code: 'unknown-column',
       place: headerPlace(file, header, index),
       message: `\`${written(index)}\` is not a column of ${table.file}; it is used for nothing`,
-      remedy: `did you mean \`${hint}\`?`,
+      remedy: `did you mean \`${hint}\`? If so, rename it or ${mappingLine(table.name, [`${hint}: ${yamlText(written(index))}`], map)}`,
       setsAside: false
     })
   )
@@ -42,25 +60,7 @@ export function headerProblems(
       setsAside: false
     })
   )
-  return [...slipped, ...ownColumns, ...duplicated]
-}
-
-export function missingColumn(
-  file: string,
-  line: number,
-  table: TableName,
-  {column, hint, named = []}: MissingColumn
-): Problem {
-  const list = named.map((name) => `\`${name}\``).join(' and ')
-  const message =
-    named.length === 0
-      ? `column \`${column}\` is missing`
-      : `column \`${column}\` is missing: study.yaml says that it is ${list}, and no header says so`
-  const remedy =
-    hint === undefined
-      ? 'rename the header, or name yours under `columns:` in study.yaml'
-      : `is \`${hint.trim()}\` that column? If so, say \`columns: {${table}: {${column}: ${yamlText(hint.trim())}}}\` in study.yaml`
-  return {code: 'missing-column', place: {file, line}, message, remedy, setsAside: false}
+  return [...slipped, ...totals, ...ownColumns, ...duplicated]
 }
 
 export function emptyFile(file: string, table: TableDescription): Problem {
@@ -69,7 +69,19 @@ export function emptyFile(file: string, table: TableDescription): Problem {
     code: 'missing-table',
     place: {file},
     message: 'the file is empty: not even a header',
-    remedy: `give it the header of ${table.file}: ${required.join(',')}`,
+    remedy: table.optional
+      ? `a study can do without ${table.file}: delete the empty file, or give it a header that begins with ${required.join(',')}`
+      : `give it the header of ${table.file}: ${required.join(',')}`,
+    setsAside: false
+  }
+}
+
+export function noText(file: string, {what, remedy}: ForeignFile): Problem {
+  return {
+    code: 'missing-table',
+    place: {file},
+    message: `this is ${what}, whatever its name says; only text files can be read`,
+    remedy,
     setsAside: false
   }
 }
@@ -83,13 +95,32 @@ export function encodingGuessed(file: string): Problem {
   }
 }
 
-export function linesForPeople(file: string, lines: number): readonly Problem[] {
-  if (lines === 0) return []
-  const message = `${lines} ${lines === 1 ? 'line is a title or comment and was' : 'lines are titles or comments and were'} passed over`
-  return [{code: 'lines-passed-over', place: {file}, message, setsAside: false}]
-}
-
-/** A header as it stands in a line of YAML. */
-function yamlText(header: string): string {
-  return /^[\p{L}][\p{L}\p{N} _-]*$/u.test(header) ? header : JSON.stringify(header)
+/** What of a file was read as no row: titles and comments, and a first line for spreadsheet programs. */
+export function passedOver(file: string, lines: number, start: string): readonly Problem[] {
+  const problem = (message: string, line?: number, remedy?: string): Problem => ({
+    code: 'lines-passed-over',
+    place: {file, ...(line !== undefined && {line})},
+    message,
+    ...(remedy !== undefined && {remedy}),
+    setsAside: false
+  })
+  const sign = separatorLine(start)
+  return [
+    ...(sign === undefined
+      ? []
+      : [
+          problem(
+            `\`sep=${sign === '\t' ? 'tab' : sign}\` tells spreadsheet programs what separates the cells; the file was read so`,
+            1,
+            'nothing; the line is no row and does no harm'
+          )
+        ]),
+    ...(lines === 0
+      ? []
+      : [
+          problem(
+            `${lines} ${lines === 1 ? 'line is a title or comment and was' : 'lines are titles or comments and were'} passed over`
+          )
+        ])
+  ]
 }

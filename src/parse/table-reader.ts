@@ -1,24 +1,16 @@
-import type {Column, TableDescription} from '../model/columns.ts'
+import type {TableDescription} from '../model/columns.ts'
 import type {Place} from '../model/place.ts'
 import type {Problem, ProblemCode} from '../model/study.ts'
 import type {CellPlaces} from './cell-places.ts'
-import {type CellConventions, type CellOutcome, type CellTrouble, readCell} from './read-cell.ts'
-import {type CellSource, cellText, type ResolvedColumn} from './resolve-columns.ts'
+import {type ColumnReader, columnReader, readColumn} from './column-reader.ts'
+import {emptyCells} from './empty-cells.ts'
+import {namelessColumns} from './nameless-columns.ts'
+import type {CellConventions, CellTrouble} from './read-cell.ts'
+import {cellText, type ResolvedColumn} from './resolve-columns.ts'
+import {mayBeTotal} from './totals.ts'
 
 /** A typed row: its number and, by camel-case name, the value of every filled cell. */
 export type TypedRow = {row: number} & Record<string, unknown>
-
-interface ColumnReader {
-  readonly column: Column
-  readonly key: string
-  readonly index: number
-  readonly source: CellSource
-  readonly translate: Readonly<Record<string, string | number>> | undefined
-  /** Cells repeat: a season has few dates and few taxa. What was read once is not read again. */
-  readonly seen: Map<string, CellOutcome>
-  /** Most often a cell says what the one above it said. */
-  last: {readonly written: string; readonly outcome: CellOutcome | undefined} | undefined
-}
 
 export interface TableReaderSetup {
   readonly table: TableDescription
@@ -27,6 +19,8 @@ export interface TableReaderSetup {
   readonly resolved: readonly ResolvedColumn[]
   readonly conventions: CellConventions
   readonly places: CellPlaces
+  /** From this column on a cell below no header sets its row aside: in a wide catch table it is a count of something. */
+  readonly countsFrom?: number
   /** What an empty cell stands for, by camel-case name. */
   readonly defaults?: Readonly<Record<string, unknown>>
 }
@@ -44,9 +38,6 @@ export interface TableReader {
   contents(): TableContents
 }
 
-/** Distinct cells remembered per column; beyond it (vial numbers, remarks) remembering costs more than reading. */
-const remembered = 20_000
-
 /** Reads the records of one table into typed rows, and notes what could not be read. */
 export function tableReader(setup: TableReaderSetup): TableReader {
   const {table, file, header, places, conventions} = setup
@@ -54,16 +45,9 @@ export function tableReader(setup: TableReaderSetup): TableReader {
   const problems: Problem[] = []
   const unusableIds = new Map<string, number>()
   let rowsRead = 0
-  const readers = setup.resolved.map(
-    (resolved): ColumnReader => ({
-      ...resolved,
-      key: camelCase(resolved.column.name),
-      translate: conventions.words[resolved.column.name],
-      seen: new Map(),
-      last: undefined
-    })
-  )
+  const readers = setup.resolved.map((resolved) => columnReader(resolved, conventions))
   const idReader = readers[0]
+  const nameless = namelessColumns(setup, problems)
   const defaults = Object.entries(setup.defaults ?? {})
   // One constructor for each table: rows then share one shape and keep their values inside, which halves their memory.
   const Row = class {
@@ -119,11 +103,20 @@ export function tableReader(setup: TableReaderSetup): TableReader {
     return true
   }
 
+  /** A row of sums is no row of the study; what else is odd about it is no news. */
+  const sumsRow = (row: number, label: string, before: number): undefined => {
+    problems.length = before
+    const message = `this row holds sums (\`${label}\`), not records; it is not used`
+    problem('totals-row', {file, line: places.line(row), column: 1}, row, true, {message}, label)
+  }
+
   const add: TableReader['add'] = (cells, line, raw, broken) => {
     if (cells.every((cell) => cell.trim() === '')) return undefined
     const row = rowsRead++
     places.add(line, cells, raw)
-    let usable = !recordTrouble(cells, line, row, broken)
+    const before = problems.length
+    let empty: readonly ColumnReader[] | undefined
+    let usable = !recordTrouble(cells, line, row, broken) && !nameless?.note(row, cells)
     const typed = new Row(row)
     for (const [key, value] of defaults) typed[key] = value
     if (usable) {
@@ -132,10 +125,13 @@ export function tableReader(setup: TableReaderSetup): TableReader {
         if (outcome === undefined) {
           if (!reader.column.required || reader.column.mayBeEmpty) continue
           usable = false
-          const place = {file, line: places.line(row, reader.index), column: places.column(row, reader.index)}
-          problem('empty-required-cell', place, row, true, {message: `\`${reader.column.name}\` is empty`})
+          const label = cells.find((cell) => cell.trim() !== '')?.trim() ?? ''
+          if (mayBeTotal(label)) return sumsRow(row, label, before)
+          empty = empty === undefined ? [reader] : [...empty, reader]
         } else if ('value' in outcome) {
           typed[reader.key] = outcome.value
+        } else if (outcome.code === 'totals-row') {
+          return sumsRow(row, cellText(reader.source, cells), before)
         } else {
           const setsAside = Boolean(reader.column.required || reader.column.decisive)
           if (setsAside) usable = false
@@ -152,6 +148,7 @@ export function tableReader(setup: TableReaderSetup): TableReader {
         }
       }
     }
+    if (empty !== undefined) problems.push(emptyCells(setup, row, empty, cells))
     if (usable) {
       rows.push(typed)
       return typed
@@ -163,38 +160,11 @@ export function tableReader(setup: TableReaderSetup): TableReader {
     return undefined
   }
 
-  return {add, contents: () => ({rows, problems, unusableIds, rowsRead})}
-}
-
-/** The outcome of one cell, or undefined where it is empty. */
-function readColumn(
-  reader: ColumnReader,
-  cells: readonly string[],
-  conventions: CellConventions
-): CellOutcome | undefined {
-  const written = cellText(reader.source, cells)
-  if (written === '' && reader.translate?.[''] === undefined) return undefined
-  if (reader.last?.written === written) return reader.last.outcome
-  const outcome = reader.seen.get(written) ?? readText(reader, written, conventions)
-  reader.last = {written, outcome}
-  return outcome
-}
-
-function readText(
-  reader: ColumnReader,
-  written: string,
-  conventions: CellConventions
-): CellOutcome | undefined {
-  const text = reader.translate === undefined ? written : translated(written, reader.translate)
-  const outcome = text === '' ? undefined : readCell(text, reader.column, conventions)
-  if (outcome !== undefined && reader.seen.size < remembered) reader.seen.set(written, outcome)
-  return outcome
-}
-
-function translated(text: string, words: Readonly<Record<string, string | number>>): string {
-  return Object.hasOwn(words, text) ? String(words[text]).trim() : text
-}
-
-function camelCase(name: string): string {
-  return name.replace(/_(\w)/g, (_, letter: string) => letter.toUpperCase())
+  const contents = () => ({
+    rows,
+    problems: [...problems, ...(nameless?.problems() ?? [])],
+    unusableIds,
+    rowsRead
+  })
+  return {add, contents}
 }

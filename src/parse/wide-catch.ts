@@ -1,19 +1,10 @@
-import type {TableDescription} from '../model/columns.ts'
 import type {Problem} from '../model/study.ts'
+import {translated} from './column-reader.ts'
+import {mappingLine} from './missing-columns.ts'
 import {readCount} from './read-number.ts'
-import type {Resolution} from './resolve-columns.ts'
+import type {ColumnMap} from './resolve-columns.ts'
 import {type TableReader, type TableReaderSetup, type TypedRow, tableReader} from './table-reader.ts'
-
-/** A catch table in which each taxon has a column of its own: one row per collection, or per site in old data. */
-export function wideTable(long: TableDescription): TableDescription {
-  return {...long, columns: long.columns.filter(({name}) => name !== 'taxon' && name !== 'count')}
-}
-
-/** Two columns that nobody knows beside a trap and a day, or a site, are names of animals, not slips of the pen. */
-export function isWide({resolved, missing, unknown}: Resolution): boolean {
-  const placed = resolved.some(({column}) => column.name === 'trap_id' || column.name === 'site_id')
-  return missing.length === 0 && placed && unknown.length >= 2
-}
+import {yamlText} from './yaml-text.ts'
 
 /**
  * Reads a wide catch table into one typed row per filled cell. All cells of a record share its row number: a cell
@@ -25,22 +16,27 @@ export function isWide({resolved, missing, unknown}: Resolution): boolean {
 export function wideCatchReader(
   setup: TableReaderSetup,
   taxonColumns: readonly number[],
-  blanks: 'zero' | 'unknown' | undefined
+  blanks: 'zero' | 'unknown' | undefined,
+  map: ColumnMap
 ): TableReader {
   const base = tableReader(setup)
   const {file, header, places, conventions} = setup
   const names = taxonColumns.map((index) => ({index, taxon: (header[index] ?? '').trim()}))
   const rows: TypedRow[] = []
   const problems: Problem[] = []
+  const codes = conventions.words.count
   let blankCells = 0
+  let firstBlank: {row: number; index: number} | undefined
   const add: TableReader['add'] = (cells, line, raw, broken) => {
     const typed = base.add(cells, line, raw, broken)
     if (typed === undefined) return undefined
     const before = rows.length
     for (const {index, taxon} of names) {
-      const text = (cells[index] ?? '').trim()
+      const written = (cells[index] ?? '').trim()
+      const text = codes === undefined ? written : translated(written, codes)
       if (text === '') {
         blankCells += 1
+        firstBlank ??= {row: typed.row, index}
         continue
       }
       const count = readCount(text, conventions.decimal)
@@ -57,7 +53,8 @@ export function wideCatchReader(
         row: typed.row,
         setsAside: true,
         message,
-        cell: text
+        cell: written,
+        ...remedyOf(count.remedy, written, taxon, map)
       })
     }
     const [first] = names
@@ -72,7 +69,14 @@ export function wideCatchReader(
         ? [
             {
               code: 'blank-cells',
-              place: {file},
+              place:
+                firstBlank === undefined
+                  ? {file}
+                  : {
+                      file,
+                      line: places.line(firstBlank.row, firstBlank.index),
+                      column: places.column(firstBlank.row, firstBlank.index)
+                    },
               message: `${blankCells} ${blankCells === 1 ? 'cell of a taxon is' : 'cells of taxa are'} empty, which may mean none or not recorded`,
               setsAside: false
             }
@@ -81,4 +85,19 @@ export function wideCatchReader(
     return {...read, rows, problems: [...unclear, ...read.problems, ...problems]}
   }
   return {add, contents}
+}
+
+/** Words in a column of a wide table may mean that it is no column of counts. */
+function remedyOf(
+  remedy: string | undefined,
+  written: string,
+  taxon: string,
+  map: ColumnMap
+): {remedy?: string} {
+  if (remedy !== undefined) return {remedy}
+  if (/\d/.test(written)) return {}
+  const line = mappingLine('catch', [`remarks: ${yamlText(taxon)}`], map)
+  return {
+    remedy: `write the number that was counted; if \`${taxon}\` is no animal but a column of notes, ${line}`
+  }
 }

@@ -15,7 +15,7 @@ export const blankCells = {
         'catch.csv':
           'trap_id,collected,Carabus problematicus,Abax parallelepipedus\nW1-1,2026-05-18,3,\nW1-1,2026-06-01,,2\n'
       },
-      findings: ['catch.csv: 2 cells of taxa are empty, which may mean none or not recorded']
+      findings: ['catch.csv:2:19: 2 cells of taxa are empty, which may mean none or not recorded']
     }
   ],
   check: (study) => problemsOf(study, 'blank-cells')

@@ -7,7 +7,8 @@ export const catchWithoutTrap = {
   settled: true,
   summary: 'a catch row names neither a trap with a day nor a site with a round',
   why: 'Such a catch cannot be put beside any effort, and not even on the list of a site.',
-  remedy: 'fill `trap_id` and `collected`; for a catch pooled in the field, `site_id` and `round`',
+  remedy:
+    'fill `trap_id` and `collected`, in every row (merged cells leave blanks below the first); for a catch pooled in the field, `site_id` and `round`',
   source: "the study folder's own logic",
   examples: [
     {files: {}, findings: []},
@@ -19,10 +20,13 @@ export const catchWithoutTrap = {
     }
   ],
   *check({catch: records}, index) {
+    // The rows of a wide table are several records each.
+    let last = -1
     for (const record of records) {
       const fromTrap = record.trapId !== undefined && record.collected !== undefined
       const pooled = record.trapId === undefined && record.siteId !== undefined && record.round !== undefined
-      if (fromTrap || pooled) continue
+      if (fromTrap || pooled || record.row === last) continue
+      last = record.row
       yield {
         place: index.place('catch', record.row, record.trapId === undefined ? 'trap_id' : 'collected'),
         message: 'this row names neither a trap and its day of collection nor a site and round',

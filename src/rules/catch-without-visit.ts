@@ -29,13 +29,14 @@ export const catchWithoutVisit = {
     for (const records of collections(index)) {
       const [first] = records as readonly [CatchRecord, ...CatchRecord[]]
       const {trapId, collected} = first
+      const rows = new Set(records.map(({row}) => row))
       const missing =
         trapId === undefined || collected === undefined
           ? `site ${first.siteId} has no visit in round ${first.round}`
           : `trap ${trapId} has no visit collected on ${isoMoment(collected)}`
       yield {
         place: index.place('catch', first.row, trapId === undefined ? 'round' : 'collected'),
-        message: records.length === 1 ? missing : `${missing} (${records.length} rows)`,
+        message: rows.size === 1 ? missing : `${missing} (${rows.size} rows)`,
         ...whereToLook(first, study, index),
         setsAside: records.map((record) => reference('catch', record))
       }
@@ -62,7 +63,8 @@ function collections(index: StudyIndex): Iterable<readonly CatchRecord[]> {
 
 /** A visit that could not be read, or the trap's visit nearest in time, for a date that is a day or a digit off. */
 function whereToLook({trapId, collected}: CatchRecord, study: Study, index: StudyIndex): {remedy?: string} {
-  if (trapId === undefined || collected === undefined) return {}
+  if (trapId === undefined || collected === undefined)
+    return {remedy: 'correct site and round in catch.csv, or fill `round` in visits.csv'}
   const unread = study.tables.visits?.unusableIds.get(trapId)
   if (unread !== undefined) {
     const at = formatPlace(index.place('visits', unread))

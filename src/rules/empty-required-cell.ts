@@ -6,7 +6,8 @@ export const emptyRequiredCell = {
   severity: 'error',
   summary: 'a cell that must be filled is empty',
   why: 'Without it the row belongs nowhere, so it is left out of every number.',
-  remedy: 'fill the cell from the field notes, or delete the row if it stands for nothing',
+  remedy:
+    'fill the cell from the field notes; where a cell stands for several rows (merged cells leave blanks below the first), write it in every row; delete a row that stands for nothing',
   source: "the study folder's own logic",
   examples: [
     {files: {}, findings: []},

@@ -28,6 +28,7 @@ import {implausibleBodyLength} from './implausible-body-length.ts'
 import {impossibleSexOrStage} from './impossible-sex-or-stage.ts'
 import {incompleteArrayVisit} from './incomplete-array-visit.ts'
 import {intervalFarFromProtocol} from './interval-far-from-protocol.ts'
+import {intervalFarFromTheOthers} from './interval-far-from-the-others.ts'
 import {intervalTooLongForFluid} from './interval-too-long-for-fluid.ts'
 import {invalidOrcid} from './invalid-orcid.ts'
 import {invalidSetting} from './invalid-setting.ts'
@@ -35,11 +36,13 @@ import {judgementWithoutEffect} from './judgement-without-effect.ts'
 import {linesPassedOver} from './lines-passed-over.ts'
 import {lossesDifferBetweenHabitats} from './losses-differ-between-habitats.ts'
 import {nameSettled} from './name-settled.ts'
+import {namelessColumn} from './nameless-column.ts'
 import {noTaxaTable} from './no-taxa-table.ts'
 import {nothingCaught} from './nothing-caught.ts'
 import {openCupsInHeavyRain} from './open-cups-in-heavy-rain.ts'
 import {overlappingVisits} from './overlapping-visits.ts'
 import {personNotListed} from './person-not-listed.ts'
+import {pooledTrapsDisagree} from './pooled-traps-disagree.ts'
 import {raggedRow} from './ragged-row.ts'
 import {rankAgainstName} from './rank-against-name.ts'
 import {repeatedCatchEntry} from './repeated-catch-entry.ts'
@@ -56,6 +59,7 @@ import {sortedPartMissing} from './sorted-part-missing.ts'
 import {swappedCoordinates} from './swapped-coordinates.ts'
 import {taxonNotInTaxaTable} from './taxon-not-in-taxa-table.ts'
 import {taxonSpelledTwoWays} from './taxon-spelled-two-ways.ts'
+import {totalsRow} from './totals-row.ts'
 import {trapsCloseTogether} from './traps-close-together.ts'
 import {trapsCloserThanLaidOut} from './traps-closer-than-laid-out.ts'
 import {trapsMissingFromRound} from './traps-missing-from-round.ts'
@@ -96,8 +100,10 @@ export const rules = [
   linesPassedOver,
   unknownColumn,
   duplicateColumn,
+  totalsRow,
   unclosedQuote,
   raggedRow,
+  namelessColumn,
   emptyRequiredCell,
   ambiguousDate,
   unreadableDate,
@@ -136,6 +142,8 @@ export const rules = [
   gapBetweenVisits,
   trapsMissingFromRound,
   intervalFarFromProtocol,
+  intervalFarFromTheOthers,
+  pooledTrapsDisagree,
   sortedPartMissing,
   habitatSpelledTwoWays,
   taxonSpelledTwoWays,

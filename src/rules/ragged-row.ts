@@ -6,7 +6,8 @@ export const raggedRow = {
   severity: 'error',
   summary: 'a row has more cells than the header',
   why: 'Cells may have moved into the wrong column, so nothing in the row can be trusted.',
-  remedy: 'look for a comma inside a cell and put that cell in quotation marks',
+  remedy:
+    'look for a separator inside a cell (a decimal comma too) and put that cell in quotation marks; or give a column at the right its header',
   source: "the study folder's own logic",
   examples: [
     {files: {}, findings: []},

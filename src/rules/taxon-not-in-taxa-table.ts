@@ -21,8 +21,9 @@ export const taxonNotInTaxaTable = {
   *check({catch: records, taxa}, index) {
     if (taxa.length === 0) return
     const unknown = new Map<string, {row: number; rows: number}>()
-    for (const {taxon, row} of records) {
-      if (index.taxa.has(taxon)) continue
+    for (const {taxon, row, count} of records) {
+      // A zero says that nothing was there, whatever stands for its name: `none`, `-`, `no catch`.
+      if (count === 0 || index.taxa.has(taxon)) continue
       const seen = unknown.get(taxon)
       if (seen) seen.rows += 1
       else unknown.set(taxon, {row, rows: 1})

@@ -48,14 +48,23 @@ function* unknown(
     else byTrap.set(row.trapId, [reference(table, row)])
   }
   for (const [trapId, references] of byTrap) {
-    const meant = nearestName(trapId, index.traps.keys())
-    const many = references.length === 1 ? '' : ` (${references.length} rows of ${table}.csv)`
+    const remedy = remedyFor(trapId, index)
+    const rowCount = new Set(references.map(({row}) => row)).size
+    const many = rowCount === 1 ? '' : ` (${rowCount} rows of ${table}.csv)`
     yield {
       place: index.place(table, references[0]!.row, 'trap_id'),
       message: `there is no trap \`${trapId}\` in traps.csv${many}`,
       cell: trapId,
-      ...(meant !== undefined && {remedy: `did you mean \`${meant}\`?`}),
+      ...(remedy !== undefined && {remedy}),
       setsAside: references
     }
   }
+}
+
+/** Ids such as `1-2` are what spreadsheets take for days of the year. */
+function remedyFor(trapId: string, index: StudyIndex): string | undefined {
+  if (/^(\d{1,2}[-. ][a-z]{3}\.?|[a-z]{3}[- ]\d{2})$/i.test(trapId))
+    return 'a spreadsheet seems to have made a date of the id: format the column as text, enter the ids again and save'
+  const meant = nearestName(trapId, index.traps.keys())
+  return meant === undefined ? undefined : `did you mean \`${meant}\`?`
 }

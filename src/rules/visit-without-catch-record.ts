@@ -1,6 +1,11 @@
 import {isoMoment} from '../model/day.ts'
+import {formatPlace} from '../model/place.ts'
 import type {Rule} from './rule.ts'
 import {reference} from './study-index.ts'
+
+/** In a wide table the row may be there, with nothing but blanks in it. */
+const whereBlanksAre =
+  'if its row in the wide catch table is all blanks, say what blanks mean (`catch: {blanks: zero}`); else write `empty`, `unsorted` or `lost` in `sample`'
 
 export const visitWithoutCatchRecord = {
   code: 'visit-without-catch-record',
@@ -20,8 +25,18 @@ export const visitWithoutCatchRecord = {
       findings: ['visits.csv:3:6: trap M1-1, opened on 2026-05-04, has no catch rows and no word in `sample`']
     }
   ],
-  *check({exposures, settings}, index) {
+  *check({exposures, settings, problems, tables}, index) {
     if (settings.no_catch_rows !== undefined) return
+    const blanks = problems.some(({code}) => code === 'blank-cells')
+    const firstUnread = problems.find(
+      ({table, code, setsAside}) => table === 'catch' && setsAside && code !== 'totals-row'
+    )?.place
+    const unreadRow = (trapId: string) => {
+      const {columns, unusableIds} = tables.catch ?? {}
+      if (columns?.has('trap_id') !== true) return firstUnread
+      const unusable = unusableIds?.get(trapId)
+      return unusable === undefined ? undefined : index.place('catch', unusable)
+    }
     const pooled = new Set(
       index.matching.pooled.flatMap(({exposures: together}) => together.map(({row}) => row))
     )
@@ -37,21 +52,26 @@ export const visitWithoutCatchRecord = {
       const records = index.matching.ofExposure.get(row) ?? []
       if (pooled.has(row) || records.some((record) => !index.isAside('catch', record.row))) continue
       const allAside = records.length > 0
-      if (sample === 'sorted' && !allAside) {
-        yield {
-          place: index.place('visits', row, 'sample'),
-          message: `trap ${trapId}, opened on ${isoMoment(opened)}, is said to be sorted but has no catch rows`,
-          remedy: 'write `empty` if nothing was in it; else enter its catch',
-          setsAside: [reference('visits', exposure)]
-        }
-        continue
-      }
+      const unread = allAside ? undefined : unreadRow(trapId)
+      const isSorted = sample === 'sorted' && !allAside
+      const trap = `trap ${trapId}, opened on ${isoMoment(opened)},`
+      const rows = unread === undefined ? 'no catch rows' : 'no catch rows that can be read'
+      const message = isSorted
+        ? `${trap} is said to be sorted but has ${rows}`
+        : `${trap} has ${rows} and no word in \`sample\``
+      const remedy = allAside
+        ? 'mend the catch rows that are set aside'
+        : unread !== undefined
+          ? `a catch row that may belong to it could not be read (${formatPlace(unread)}): mend that first`
+          : blanks
+            ? whereBlanksAre
+            : isSorted
+              ? 'write `empty` if nothing was in it; else enter its catch'
+              : undefined
       yield {
-        place: index.place('visits', row, 'opened'),
-        message: allAside
-          ? `all catch rows of trap ${trapId}, opened on ${isoMoment(opened)}, are set aside, so its catch is not known`
-          : `trap ${trapId}, opened on ${isoMoment(opened)}, has no catch rows and no word in \`sample\``,
-        ...(allAside && {remedy: 'mend the catch rows that are set aside'}),
+        place: index.place('visits', row, isSorted ? 'sample' : 'opened'),
+        message: allAside ? `all catch rows of ${trap} are set aside, so its catch is not known` : message,
+        ...(remedy !== undefined && {remedy}),
         setsAside: [reference('visits', exposure)]
       }
     }

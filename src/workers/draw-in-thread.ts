@@ -19,7 +19,6 @@ export function drawInThread(entry: URL): ShareDrawing {
   let asked = 0
   let isGone = false
   const thread = new Worker(entry)
-  thread.unref()
   const giveUp = (): void => {
     isGone = true
     for (const {drawInline} of waiting.values()) drawInline()
@@ -35,6 +34,8 @@ export function drawInThread(entry: URL): ShareDrawing {
     if (svg === undefined) question?.fail(new Error(fault))
     else question?.settle(svg)
   })
+  // Only now: to listen for messages keeps a process alive, one that has nothing to draw too.
+  thread.unref()
   return (request, inline) => {
     if (isGone) return inline(request)
     return new Promise((settle, fail) => {

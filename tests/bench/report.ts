@@ -1,4 +1,5 @@
 import {spawnSync} from 'node:child_process'
+import {rmSync} from 'node:fs'
 import {mkdtemp, readdir, readFile, rm, writeFile} from 'node:fs/promises'
 import {tmpdir} from 'node:os'
 import {join} from 'node:path'
@@ -52,6 +53,8 @@ export async function report(): Promise<void> {
 
 /** Seconds of a whole process, and of those of its stages that are counted apart. */
 function timedBuild(out: string, cores?: number): {whole: number; computing: number; word: number} {
+  // Replacing an older report takes reading it.
+  rmSync(out, {recursive: true, force: true})
   const start = performance.now()
   const limit = cores === undefined ? [] : ['--cores', `${cores}`]
   const args = [pitfolio, 'build', example, '--out', out, '--force', '--quiet', '--timings', ...limit]

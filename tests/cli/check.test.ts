@@ -78,6 +78,31 @@ test('a remedy that differs from place to place stands below its place', async (
   expect(out).toMatch(/Abax paralelepipedus.*\n {4}mend {2}Did you mean `Abax parallelepipedus`/)
 })
 
+test('of places with different remedies some of each are shown, and a remedy stands once below its places', async () => {
+  const counts = ['c. 1', 'c. 2', 'c. 3', 'c. 4', 'c. 5', '-', 'x']
+  const rows = counts.map((count, index) => `W1-1,2026-05-18,Taxon ${index},${count}`)
+  const study = studyOnDisk({'catch.csv': `trap_id,collected,taxon,count\n${rows.join('\n')}\n`})
+  const {out} = await run(['check', study])
+  const [, block = ''] = out.split(/^--\| 7 \|.*$/m)
+  const [own = ''] = block.split(/^--/m)
+  expect(own.match(/`(?:c\. \d|-|x)`(?= is not)/g)).toEqual(['`c. 1`', '`c. 2`', '`c. 3`', '`-`', '`x`'])
+  expect(own.match(/^ {4}mend /gm)).toHaveLength(3)
+  expect(own).toContain('... and 2 more;')
+})
+
+test('what several tables of one file say of one line is shown once, and the balance tells the tables apart', async () => {
+  const study = studyOnDisk({
+    'study.yaml':
+      'title: T\nfiles: {traps: sites.csv, visits: sites.csv}\ntrap_types: {cup: {}}\nfluids: {glycol: {substance: propylene glycol}}\n',
+    'sites.csv':
+      'site_id,habitat,trap_id,opened,collected,sample\nW1,wood,W1-1,2026-05-04,2026-05-18,sorted\nTotal,,1,,,\n',
+    'catch.csv': 'trap_id,collected,taxon,count\nW1-1,2026-05-18,Carabus problematicus,3\n'
+  })
+  const {out} = await run(['check', study])
+  expect(out.match(/sites\.csv:3:1/g)).toHaveLength(1)
+  for (const table of ['sites', 'traps', 'visits']) expect(out).toContain(`  sites.csv, ${table} `)
+})
+
 test('nothing is wider than the terminal, words that cannot be broken aside', async () => {
   for (const width of [44, 60, 80]) {
     const {out} = await run(['check', example], {isTerminal: true, width})
@@ -210,12 +235,8 @@ test('what a folder lacks is asked about in the words of its own headers, beside
   const told = findings.map(({message, remedy}) => `${message} | ${remedy}`)
   expect(told[0]).toMatch(/^`columns.catch.trap_id` is a list; /)
   expect(told.slice(1)).toEqual([
-    'column `site_id` is missing | is `Plot` that column? If so, say `columns: {sites: {site_id: Plot}}` in study.yaml',
-    'column `habitat` is missing: study.yaml says that it is `Biotope`, and no header says so | is `Habitat type` that column? If so, say `columns: {sites: {habitat: Habitat type}}` in study.yaml',
-    'column `trap_id` is missing | is `Trap` that column? If so, say `columns: {catch: {trap_id: Trap}}` in study.yaml',
-    'column `collected` is missing | is `Date out` that column? If so, say `columns: {catch: {collected: Date out}}` in study.yaml',
-    'column `taxon` is missing | is `Species` that column? If so, say `columns: {catch: {taxon: Species}}` in study.yaml',
-    'column `count` is missing | is `N` that column? If so, say `columns: {catch: {count: N}}` in study.yaml'
+    'columns `site_id` and `habitat` are missing; study.yaml says that `habitat` is `Biotope`, and no header says so | are `Plot` and `Habitat type` meant? If so, add `site_id: Plot` and `habitat: Habitat type` to `sites:` below `columns:` in study.yaml',
+    'columns `trap_id`, `collected`, `taxon` and `count` are missing | are `Trap`, `Date out`, `Species` and `N` meant? If so, write `catch: {trap_id: Trap, collected: Date out, taxon: Species, count: "N"}` in study.yaml, below `columns:` and two spaces in; where traps are numbered anew at each site, `trap_id: {join: [Plot, Trap]}`'
   ])
 })
 

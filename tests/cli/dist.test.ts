@@ -24,6 +24,22 @@ test('exit codes are those of the contract', async () => {
   expect((await runDist(['chekc'])).code).toBe(2)
 })
 
+test('a build of a folder that cannot be read ends by itself, threads or none', async () => {
+  for (const words of [
+    ['build', studyOnDisk({'catch.csv': ''})],
+    ['build', temporaryFolder()]
+  ]) {
+    let late: NodeJS.Timeout | undefined
+    const {code} = await runDist(words, {
+      disturb: (child) => {
+        late = setTimeout(() => child.kill(), 20_000)
+      }
+    })
+    clearTimeout(late)
+    expect(code).toBe(2)
+  }
+}, 60_000)
+
 test('init, check and build follow each other without a word on standard error', async () => {
   const folder = temporaryFolder()
   for (const words of [

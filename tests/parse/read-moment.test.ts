@@ -22,6 +22,21 @@ describe('dates that can mean one thing only', () => {
     ['31-May-26', '2026-05-31'],
     ['1st June 2026', '2026-06-01'],
     ['May 31, 2026', '2026-05-31'],
+    ['31. Mai 2026', '2026-05-31'],
+    ['31 mai 2026', '2026-05-31'],
+    ['31 de mayo de 2026', '2026-05-31'],
+    ['1er juin 2026', '2026-06-01'],
+    ['5. März 2026', '2026-03-05'],
+    ['30 déc. 2025', '2025-12-30'],
+    ['31.v.2026', '2026-05-31'],
+    ['31 VIII 2026', '2026-08-31'],
+    ['Sun 31 May 2026', '2026-05-31'],
+    ['Sunday, May 31, 2026', '2026-05-31'],
+    ['mar. 26 mai 2026', '2026-05-26'],
+    ['26 mar 2026', '2026-03-26'],
+    ['2026-05-31 14h', '2026-05-31T14:00'],
+    ['2026-05-31 14h05', '2026-05-31T14:05'],
+    ['May 31 2026 at 14:05', '2026-05-31T14:05'],
     ['2026-05-31 14:05', '2026-05-31T14:05'],
     ['2026-05-31T14:05:09', '2026-05-31T14:05'],
     ['31/05/2026 2.05 pm', '2026-05-31T14:05'],
@@ -63,9 +78,31 @@ describe('what is no date', () => {
   ])('%s', (text) => {
     expect(read(text)).toBe('unreadable-date')
   })
-  test("a spreadsheet's day number is flagged with the day that it probably is", () => {
-    const reading = readMoment('46173', undefined)
-    expect('remedy' in reading && reading.remedy).toContain('2026-05-31')
+  test.each([
+    [
+      '46173',
+      '`46173` is a number; as a spreadsheet counts days it would be 2026-05-31',
+      /format the column as a date/
+    ],
+    ['31.5.', '`31.5.` is a day without its year', /write the year too/],
+    ['31-May', '`31-May` is a day without its year', /write the year too/],
+    ['Sun 31 May', '`Sun 31 May` is a day without its year', /write the year too/],
+    ['May 2026', '`May 2026` is a month, not a day', /write the day/],
+    ['14:05', '`14:05` is a time without a day', /write the day/],
+    ['18-31 May 2026', '`18-31 May 2026` is more than one day', /`opened`.*`collected`/],
+    ['1-8 May 2025', '`1-8 May 2025` is more than one day', /`opened`.*`collected`/],
+    ['4.5.2026-18.5.2026', '`4.5.2026-18.5.2026` is more than one day', /`opened`.*`collected`/],
+    ['2026-05-04/2026-05-18', '`2026-05-04/2026-05-18` is more than one day', /`opened`.*`collected`/],
+    ['31 Junk 2026', '`31 Junk 2026` is not a date', /`Junk` is no month that is known here/],
+    ['30 jui 2026', '`30 jui 2026` is not a date', /`jui` is no month/],
+    ['NA', '`NA` is not a date', /leave the cell empty/],
+    ['########', '`########` is not a date', /widen the column/]
+  ])('%s says what it is instead', (text, message, remedy) => {
+    expect(readMoment(text, 'dmy')).toMatchObject({
+      code: 'unreadable-date',
+      message,
+      remedy: expect.stringMatching(remedy)
+    })
   })
 })
 

@@ -60,6 +60,23 @@ const slips: readonly (readonly [line: string, message: string, remedy: string |
     '`words.condition.ok` is a list; it must be text or a number',
     undefined
   ],
+  ['decimal: ","', '`decimal` is `,`; it must be `point` or `comma`', 'did you mean `comma`?'],
+  ['dates: d/m/y', '`dates` is `d/m/y`; it must be `dmy` or `mdy`', 'did you mean `dmy`?'],
+  [
+    'encoding: ANSI',
+    '`encoding` is `ANSI`; it must be `utf-8`, `utf-16le`, `utf-16be` or `windows-1252`',
+    'did you mean `windows-1252`?'
+  ],
+  [
+    'dates: \u2018dmy\u2019',
+    '`dates` is `\u2018dmy\u2019`; it must be `dmy` or `mdy`',
+    "these are printers' quotation marks, which are part of the text here: write `dmy` without them"
+  ],
+  [
+    '\u00a0\u00a0wood: oak',
+    '`wood` is indented with hard spaces, as word processors and web pages have them; it is ignored',
+    'delete what stands before the name and type spaces'
+  ],
   ['protocl: {rounds: 3}', '`protocl` is not a setting; it is ignored', 'did you mean `protocol`?'],
   ['protocol: {round: 3}', '`protocol.round` is not a setting; it is ignored', 'did you mean `rounds`?']
 ]
@@ -82,3 +99,58 @@ test('no sentence speaks of strings, objects, records or arrays', () => {
   const words = slips.flatMap(([line]) => said(line).flat()).join('\n')
   expect(words).not.toMatch(/\b(string|object|record|array|expected|invalid|undefined|null)\b/)
 })
+
+const broken: readonly (readonly [yaml: string, line: number, message: string, remedy: RegExp])[] = [
+  [
+    'title: T\nhabitats:\n\twood: Wood\n',
+    3,
+    'this line is indented with a tab, which YAML does not allow',
+    /spaces/
+  ],
+  ['title: A\nfunding: B\ntitle: C\n', 3, '`title` stands twice, first in line 1', /into one place/],
+  [
+    'title: Beetles: a study\n',
+    1,
+    'a colon stands within a text that is not in quotes',
+    /`title: "Beetles: a study"`/
+  ],
+  ['title: T\nthanks: @farmer\n', 2, '`@` cannot begin a text in YAML', /`thanks: "@farmer"`/],
+  [
+    'title: *beetles* of the wood\n',
+    1,
+    '`*` cannot begin a text in YAML',
+    /`title: "\*beetles\* of the wood"`/
+  ],
+  ['title:T\nhabitats: {wood: oak}\n', 2, 'no space stands behind the colon in line 1', /`title: T`/],
+  [
+    'title: T\n habitats:\n  wood: oak\n',
+    2,
+    'this line does not begin where it must: 1 space before it, 0 before the line above',
+    /two spaces further in/
+  ],
+  [
+    'people:\n- name: A\n  orcid: x\n role: y\n',
+    4,
+    'this line does not begin where it must: 1 space before it, 2 before the line above',
+    /two spaces further in/
+  ],
+  [
+    'files: {catch: "C:\\season\\catch.csv"}\n',
+    1,
+    'a backslash in double quotes means something else in YAML',
+    /`\/` between folders/
+  ]
+]
+
+for (const [yaml, line, message, remedy] of broken) {
+  test(`what is no YAML is told by what stands in the line: ${JSON.stringify(yaml)}`, () => {
+    const outcome = readSettings('study.yaml', yaml)
+    if (!('unreadable' in outcome)) throw new Error('it was read')
+    expect(outcome.unreadable).toHaveLength(1)
+    expect(outcome.unreadable[0]).toMatchObject({
+      message,
+      place: {line},
+      remedy: expect.stringMatching(remedy)
+    })
+  })
+}

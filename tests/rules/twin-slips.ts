@@ -119,6 +119,14 @@ export const slips: Readonly<Record<RuleCode, Slip>> = {
     edit: replaced('weather.csv', '2025-05-14,', '"2025-05-14,'),
     found: ['weather.csv:39:1 error unclosed-quote']
   },
+  'totals-row': {
+    edit: appended('weather.csv', 'Total,612.5,,'),
+    found: ['weather.csv:122:1 note totals-row']
+  },
+  'nameless-column': {
+    edit: replaced('weather.csv', 'temp_min_c', ''),
+    found: ['weather.csv:2:16 note nameless-column']
+  },
   'ragged-row': {
     edit: replaced('weather.csv', '2025-05-14,', '2025-05-14,9,9,'),
     found: ['weather.csv:39:1 error ragged-row']
@@ -156,7 +164,7 @@ export const slips: Readonly<Record<RuleCode, Slip>> = {
   },
   'blank-cells': {
     edit: both(replaced('study.yaml', '  shape: long', '  shape: wide'), wideCatch),
-    found: ['catch.csv caution blank-cells']
+    found: ['catch.csv:2:21 caution blank-cells']
   },
   'cells-disagree': {
     edit: both(replaced('study.yaml', '\ndecimal:', '\nfiles: {traps: sites.csv}\ndecimal:'), sitesWithTraps),
@@ -287,6 +295,22 @@ export const slips: Readonly<Record<RuleCode, Slip>> = {
   'interval-far-from-protocol': {
     edit: cell('visits', emptyInFirstRound, 'opened', '2025-04-20'),
     found: ['visits.csv:23:8 caution interval-far-from-protocol']
+  },
+  'interval-far-from-the-others': {
+    edit: both(
+      replaced('study.yaml', '  interval_nights: 14\n', ''),
+      cell('visits', emptyInFirstRound, 'opened', '2025-04-26')
+    ),
+    found: ['visits.csv:23:8 caution interval-far-from-the-others']
+  },
+  'pooled-traps-disagree': {
+    edit: rows('catch', (row) => {
+      if (!row.trap_id?.startsWith('OAK1-') || row.collected !== firstAbax.collected) return row
+      return isLike(row, firstAbax)
+        ? {...row, trap_id: '', collected: '', site_id: 'OAK1', round: 'R1', pooled_traps: '9'}
+        : undefined
+    }),
+    found: ['catch.csv:2:83 caution pooled-traps-disagree']
   },
   'sorted-part-missing': {
     edit: cell('catch', firstAbax, 'sample_fraction', '0.5'),

@@ -39,8 +39,8 @@ function groupText(channel: Channel, group: FindingGroup, {summaries, showAll}: 
   )
   const message = sharedMessage(findings)
   const what = message ?? (findings.length > 1 ? summaries.get(code) : undefined)
-  const shown = findings.slice(0, shownPlaces)
-  const rest = findings.length - shown.length
+  const shown = placesToShow(findings)
+  const rest = new Set(findings.map(lineOf)).size - shown.length
   return [
     heading,
     what === undefined ? '' : indented(channel, visible(sentence(what))),
@@ -49,6 +49,29 @@ function groupText(channel: Channel, group: FindingGroup, {summaries, showAll}: 
     remedy === undefined ? '' : labelled(channel, 'mend', visible(sentence(remedy)), 2, 'green'),
     why === undefined ? '' : labelled(channel, 'why', visible(sentence(why)))
   ].join('')
+}
+
+/**
+ * The places that are shown, each once: the first ones; where remedies differ, the first ones of each in turn.
+ */
+function placesToShow(findings: readonly Finding[]): readonly Finding[] {
+  const byRemedy = new Map<string, Map<string, Finding>>()
+  for (const finding of findings) {
+    const alike = byRemedy.get(finding.remedy) ?? new Map<string, Finding>()
+    byRemedy.set(finding.remedy, alike)
+    if (!alike.has(lineOf(finding))) alike.set(lineOf(finding), finding)
+  }
+  return [...byRemedy.values()]
+    .flatMap((alike, kind) => [...alike.values()].map((finding, rank) => ({finding, kind, rank})))
+    .sort((a, b) => a.rank - b.rank)
+    .slice(0, shownPlaces)
+    .sort((a, b) => a.kind - b.kind || a.rank - b.rank)
+    .map(({finding}) => finding)
+}
+
+/** What is seen of a finding: two tables of one file may have the same to say of one cell. */
+function lineOf({place, message, cell}: Finding): string {
+  return JSON.stringify([place.file, place.line, place.column, message, cell])
 }
 
 /** The message, where many findings have the same. */
@@ -78,7 +101,9 @@ function placesText(
         ...(finding.related ?? []).map((other) =>
           indented(channel, `${visible(other.message)}: ${visible(formatPlace(other.place))}`, 4)
         ),
-        withRemedy ? labelled(channel, 'mend', visible(sentence(finding.remedy)), 4, 'green') : ''
+        withRemedy && findings[index + 1]?.remedy !== finding.remedy
+          ? labelled(channel, 'mend', visible(sentence(finding.remedy)), 4, 'green')
+          : ''
       ].join('')
     })
     .join('')
