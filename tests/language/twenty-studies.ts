@@ -12,6 +12,7 @@ export const twentyStudies: Readonly<Record<string, () => WrittenFiles>> = {
   'no catch': () => writtenStudy({sites: two, caught: () => []}),
   'catch all outside the effort': () =>
     writtenStudy({sites: two, visitCells: () => ({condition: 'missing', sample: 'lost'})}),
+  'no usable visit': () => writtenStudy({sites: two, visitCells: () => ({condition: 'eaten by a goat'})}),
   'no fluid recorded': () =>
     writtenStudy({
       sites: two,
