@@ -1,5 +1,5 @@
 import {absenceProbabilities} from './absence-probability.ts'
-import {expectedCountLogCount} from './expected-entropy.ts'
+import {countLogCountTable} from './count-log-count-table.ts'
 import type {FrequencyClass, FrequencyCounts} from './frequency-counts.ts'
 
 /** Numbers that a table may hold: 32 MB. */
@@ -9,7 +9,7 @@ const MOST = 4e6
  * Coverage, species and Shannon entropy (nats) expected at those of the sizes that are whole numbers from 1 to the
  * reference size less one, for many samples of one reference size: three numbers a size, NaN at the other sizes.
  *
- * Formula: those of expectedCoverage, expectedDiversity and expectedEntropy. What a species adds depends on its count
+ * Formula: those of expectedCoverage, expectedDiversity and, by countLogCountTable, expectedEntropy. What a species adds depends on its count
  * alone, and the replicates of a bootstrap have the same counts over and over: each is worked out once, and a
  * replicate adds up rows of a table.
  *
@@ -23,17 +23,22 @@ const MOST = 4e6
 export function expectedInSubsamples(sizes: readonly number[]): (sample: FrequencyCounts) => Float64Array {
   let below: readonly BelowReference[] = []
   let reference = Number.NaN
+  let countLogCount: ReturnType<typeof countLogCountTable> = () => new Float64Array(0)
   const table = new Map<number, Float64Array>()
   return (sample) => {
     const {classes, records} = sample
     if (sample.size !== reference) {
       reference = sample.size
       below = belowReference(sizes, reference)
+      countLogCount = countLogCountTable(
+        reference,
+        below.map(({size}) => size)
+      )
       table.clear()
     }
     if (table.size * 3 * below.length > MOST) table.clear()
     const partsFor = (count: number): Float64Array => {
-      const known = table.get(count) ?? partsOf(count, reference, below)
+      const known = table.get(count) ?? partsOf(count, below, countLogCount(count))
       table.set(count, known)
       return known
     }
@@ -91,12 +96,12 @@ function belowReference(sizes: readonly number[], reference: number): readonly B
 }
 
 /** Size after size: records of the species that would be the first of it; the chance that it is met; E[K ln K]. */
-function partsOf(count: number, reference: number, sizes: readonly BelowReference[]): Float64Array {
+function partsOf(count: number, sizes: readonly BelowReference[], countLogCount: Float64Array): Float64Array {
   const parts = new Float64Array(3 * sizes.length)
-  for (const [i, {size, absence, absenceInRest}] of sizes.entries()) {
+  for (const [i, {absence, absenceInRest}] of sizes.entries()) {
     parts[3 * i] = count * absenceInRest(count - 1)
     parts[3 * i + 1] = 1 - absence(count)
-    parts[3 * i + 2] = expectedCountLogCount(count, reference, size)
+    parts[3 * i + 2] = countLogCount[i]!
   }
   return parts
 }

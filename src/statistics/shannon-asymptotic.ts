@@ -39,7 +39,19 @@ function entropyOf(sample: FrequencyCounts): number {
   const top = digamma(size)
   let core = (singletons / size) * logarithmicTail(singletonProbability(sample), size - 1)
   for (const {count, species} of classes) {
-    if (count < size) core += species * (count / size) * (top - digamma(count))
+    if (count < size) core += species * (count / size) * (top - digammaOf(count))
   }
   return (size / records) * core + Math.log(records / size)
+}
+
+/** Counts whose digamma is kept: a bootstrap asks for those of the same counts thousands of times. */
+const KEPT = 16_384
+let kept: Float64Array | undefined
+
+function digammaOf(count: number): number {
+  if (count >= KEPT) return digamma(count)
+  kept ??= new Float64Array(KEPT)
+  // No whole number has a digamma of exactly 0, so 0 is a place not yet filled.
+  kept[count] ||= digamma(count)
+  return kept[count]!
 }

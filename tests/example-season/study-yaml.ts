@@ -189,6 +189,9 @@ analysis:
   confidence: 0.95
   replicates: 1000                   # of the bootstrap
   permutations: 9999
+  # planning:                         # what another season is to reach
+  #   coverage: 0.99                  # sample coverage
+  #   half_width: 0.25                # half the interval of a rate, as a share of the rate
 
 report:
   language: en-GB                    # or en-US
