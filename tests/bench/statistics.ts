@@ -102,7 +102,8 @@ function againstNumpy(): void {
     `bootstrap of 3 habitats, 100 species, 10,000 individuals, 60 sizes and 60 coverages, 1,000 replicates: ${told(ours)}; ` +
       `numpy ${numpy.numpy} ${numpy.seconds.toFixed(2)} s (${numpy.cpuSeconds.toFixed(2)} s of processor time), ` +
       `${(numpy.seconds / ours.seconds).toFixed(1)} times as long, ${(numpy.cpuSeconds / ours.cpuSeconds).toFixed(1)} times the processor time (aim 3); ` +
-      `with two cores ${told(two)}, ${same ? 'the same bytes' : 'OTHER BYTES'}; ` +
+      `with two cores, as a build uses them and numpy its own, ${told(two)}, ${same ? 'the same bytes' : 'OTHER BYTES'}, ` +
+      `numpy ${(numpy.seconds / two.seconds).toFixed(1)} times as long; ` +
       `standard errors of the two programs differ by ${(100 * Math.max(...apart)).toFixed(0)} % at most`
   )
 }
