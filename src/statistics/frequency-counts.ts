@@ -49,9 +49,8 @@ export type FrequencyCounts = AbundanceCounts | IncidenceCounts
  * @example frequencyCounts([3, 0, 1, 1]).classes // => [{count: 1, species: 2}, {count: 3, species: 1}]
  */
 export function frequencyCounts(counts: readonly number[]): AbundanceCounts {
-  const classes = frequencyClasses(counts)
-  const individuals = recordsOf(classes)
-  return {kind: 'abundance', size: individuals, records: individuals, ...summary(classes)}
+  const {records, species, singletons, doubletons, classes} = summary(counts)
+  return {kind: 'abundance', size: records, records, species, singletons, doubletons, classes}
 }
 
 /**
@@ -68,12 +67,12 @@ export function frequencyCounts(counts: readonly number[]): AbundanceCounts {
  * @example incidenceCounts([2, 1, 1], 4).size // => 4
  */
 export function incidenceCounts(unitsBySpecies: readonly number[], units: number): IncidenceCounts {
-  const classes = frequencyClasses(unitsBySpecies)
+  const {records, species, singletons, doubletons, classes} = summary(unitsBySpecies)
   const most = classes.at(-1)?.count ?? 0
   if (!Number.isSafeInteger(units) || most > units) {
     throw new RangeError(`a species in ${most} of ${units} sampling units`)
   }
-  return {kind: 'incidence', size: units, records: recordsOf(classes), ...summary(classes)}
+  return {kind: 'incidence', size: units, records, species, singletons, doubletons, classes}
 }
 
 /** Why a sample without records has no diversity. */
@@ -81,31 +80,26 @@ export function emptyReason(kind: FrequencyCounts['kind']): string {
   return kind === 'abundance' ? 'no individuals were caught' : 'no species was found in any sampling unit'
 }
 
-function frequencyClasses(counts: readonly number[]): FrequencyClass[] {
+/** All that a sample tells, in one pass: a bootstrap draws thousands of samples. */
+function summary(counts: readonly number[]) {
   for (const count of counts) {
     if (!Number.isSafeInteger(count) || count < 0) throw new RangeError(`${count} is not a count`)
   }
   const rising = new Float64Array(counts).sort()
   const classes: FrequencyClass[] = []
+  let [records, species, singletons, doubletons] = [0, 0, 0, 0]
   for (let start = 0; start < rising.length; ) {
     const count = rising[start]!
     let end = start + 1
     while (rising[end] === count) end++
-    if (count > 0) classes.push({count, species: end - start})
+    const alike = end - start
     start = end
+    if (count === 0) continue
+    classes.push({count, species: alike})
+    records += count * alike
+    species += alike
+    if (count === 1) singletons = alike
+    if (count === 2) doubletons = alike
   }
-  return classes
-}
-
-function summary(classes: readonly FrequencyClass[]) {
-  return {
-    species: classes.reduce((sum, {species}) => sum + species, 0),
-    singletons: classes.find(({count}) => count === 1)?.species ?? 0,
-    doubletons: classes.find(({count}) => count === 2)?.species ?? 0,
-    classes
-  }
-}
-
-function recordsOf(classes: readonly FrequencyClass[]): number {
-  return classes.reduce((sum, {count, species}) => sum + count * species, 0)
+  return {records, species, singletons, doubletons, classes}
 }

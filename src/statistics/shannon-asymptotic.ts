@@ -52,6 +52,9 @@ function digammaOf(count: number): number {
   if (count >= KEPT) return digamma(count)
   kept ??= new Float64Array(KEPT)
   // No whole number has a digamma of exactly 0, so 0 is a place not yet filled.
-  kept[count] ||= digamma(count)
-  return kept[count]!
+  const known = kept[count]!
+  if (known !== 0) return known
+  const value = digamma(count)
+  kept[count] = value
+  return value
 }
