@@ -6,6 +6,7 @@ import type {Results} from '../src/model/results.ts'
 import {computeResults} from '../src/results/index.ts'
 import {memorySource} from './memory-source.ts'
 import {sharedFolder, testWith} from './needs.ts'
+import {about, maps} from './real-season-settings.ts'
 
 /**
  * Ground beetles of one observatory site in 2014, which nobody here made: the same season in the project's tables
@@ -14,27 +15,6 @@ import {sharedFolder, testWith} from './needs.ts'
 const folder = sharedFolder('data/real-season')
 const read = (...names: string[]): Record<string, Uint8Array> =>
   Object.fromEntries(names.map((name) => [name.split('/').at(-1) ?? name, readFileSync(join(folder, name))]))
-
-const about = `title: Ground beetles at one observatory site
-season: {start: 2014-05-01, end: 2014-10-31}
-habitats: {deciduousForest: deciduous forest, pastureHay: pasture and hay}
-trap_types: {deli-cup: {container: deli cup, rim_diameter_mm: 110, cover: raised cover}}
-fluids: {propylene-glycol: {substance: propylene glycol, dilution: '1:1', volume_ml: 250}}
-target: {groups: [Carabidae], life_stages: [adult], all_recorded: true}
-analysis: {replicates: 10, permutations: 99, scopes: {carabidae: {label: 'ground beetles, adults', family: Carabidae}}}
-`
-
-const maps = `dates: mdy
-no_catch_rows: empty
-files: {sites: field.csv, traps: field.csv, visits: field.csv, catch: catch.csv, taxa: catch.csv}
-columns:
-  sites: {site_id: plotID, habitat: nlcdClass, latitude: decimalLatitude, longitude: decimalLongitude, elevation_m: elevation}
-  traps: {trap_id: {join: [plotID, trapID]}, site_id: plotID, trap_type: {value: deli-cup}, fluid: {value: propylene-glycol}}
-  visits: {trap_id: {join: [plotID, trapID]}, opened: setDate, collected: collectDate, condition: cupStatus, round: boutNumber}
-  catch: {trap_id: {join: [plotID, trapID]}, collected: collectDate, taxon: {first_of: [scientificName, morphospeciesID]}, count: individualCount, qualifier: identificationQualifier}
-  taxa: {taxon: {first_of: [scientificName, morphospeciesID]}, rank: taxonRank, authority: scientificNameAuthorship, family: {value: Carabidae}}
-words: {condition: {ok: intact}, taxon: {'': Carabidae}}
-`
 
 async function results(files: Record<string, string | Uint8Array>): Promise<Results> {
   const usable = await checkStudy(memorySource(files))

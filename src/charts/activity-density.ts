@@ -1,9 +1,9 @@
+import {listWords} from '../model/list-words.ts'
 import {isDefined} from '../model/quantity.ts'
 import type {HabitatResult, Results, SiteResult} from '../model/results.ts'
 import {activityDensityLayers, intervalsOf, shownRates, sitesOf} from './activity-density-layers.ts'
 import type {Chart, Figure} from './chart.ts'
 import {intervalMethods, methodNotes} from './interval-methods.ts'
-import {joinWords} from './join-words.ts'
 import {cautionNotes, cautiousWords, measureClause} from './measure-words.ts'
 import {withNotes} from './notes.ts'
 import {plainValue} from './plain-value.ts'
@@ -99,6 +99,6 @@ function howMade(habitats: readonly HabitatResult[]): string[] {
   const methods = [...new Set(intervalsOf(habitats).map(({method}) => method))]
   return methods.map((method) => {
     const withIt = habitats.filter(({catch: {rate}}) => isDefined(rate) && rate.interval?.method === method)
-    return `Interval of ${joinWords(withIt.map(({label}) => label))}: ${method}.`
+    return `Interval of ${listWords(withIt.map(({label}) => label))}: ${method}.`
   })
 }

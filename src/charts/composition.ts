@@ -1,9 +1,9 @@
 import {inkTones} from '../model/ink.ts'
+import {listWords} from '../model/list-words.ts'
 import type {AssemblageResult, ScopeResult} from '../model/results.ts'
 import type {Chart, Figure} from './chart.ts'
 import {habitatColour, habitatFields} from './habitat-symbols.ts'
 import {italicNames} from './italic-names.ts'
-import {joinWords} from './join-words.ts'
 import {numberWords} from './measure-words.ts'
 import {nameColumn, nameColumnWidth} from './name-column.ts'
 import {withNotes} from './notes.ts'
@@ -48,7 +48,7 @@ function figure(scope: ScopeResult, italics: ReadonlySet<string>): Figure {
   const caught = habitats.filter(({ranks}) => ranks.length > 0)
   if (caught.length === 0) return {...base, notDrawn: 'nothing in this scope was caught'}
   const without = habitats.filter(({ranks}) => ranks.length === 0).map(({label}) => label)
-  const notes = without.length === 0 ? [] : [`Nothing of this group was caught: ${joinWords(without)}.`]
+  const notes = without.length === 0 ? [] : [`Nothing of this group was caught: ${listWords(without)}.`]
   return {...base, spec: withNotes(specification(habitats, shares, italics), notes, -nameColumnWidth)}
 }
 
@@ -162,7 +162,7 @@ function alternative({label, habitats}: ScopeResult, shares: readonly SpeciesSha
       .toSorted((one, other) => other.share - one.share)
       .slice(0, 3)
       .map(({taxon, share}) => `${taxon} ${numberWords(share, 'share')}`)
-    return `${sentenceStart(habitat.label)}: ${own.length === 0 ? 'none of the species shown' : joinWords(own)}.`
+    return `${sentenceStart(habitat.label)}: ${own.length === 0 ? 'none of the species shown' : listWords(own)}.`
   })
   return [
     `${sentenceStart(label)}: bars of the share of the commonest species in the catch, one row for each species and one column for each habitat.`,

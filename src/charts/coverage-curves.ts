@@ -1,10 +1,10 @@
+import {listWords} from '../model/list-words.ts'
 import {isDefined} from '../model/quantity.ts'
 import type {AssemblageResult, ScopeResult} from '../model/results.ts'
 import {bandNotes} from './band-notes.ts'
 import type {Chart, Figure} from './chart.ts'
 import {type CurveLine, type DiversityOrder, endOf, lineFrom, partedLine, pointsOf} from './curve-lines.ts'
 import {curvesApart, curvesTogether, mostLinesInOnePlot, orderPanels, rowHeadingLeft} from './curve-panels.ts'
-import {joinWords} from './join-words.ts'
 import {measureClause, measureWords, numberWords} from './measure-words.ts'
 import {withNotes} from './notes.ts'
 import {sentenceStart} from './sentence-start.ts'
@@ -99,7 +99,7 @@ function alternative({label, habitats, equalCoverage}: ScopeResult): string {
     'common species and dominant species. Each line is thick within the catch and thin beyond it.',
     ...each,
     ...(isDefined(coverage) && atShared.length > 0
-      ? [`At the coverage of ${measureWords(coverage)}: ${joinWords(atShared)}.`]
+      ? [`At the coverage of ${measureWords(coverage)}: ${listWords(atShared)}.`]
       : [])
   ].join(' ')
 }

@@ -1,8 +1,9 @@
 import {inkTones} from '../model/ink.ts'
 import {type CurveLine, type CurvePlot, type CurvePoint, endOf} from './curve-lines.ts'
 import {habitatColour, habitatFields, habitatShape} from './habitat-symbols.ts'
+import {lettering} from './lettering.ts'
 import {alongLine, type LabelToPlace, type Pixel, placeLabels} from './place-labels.ts'
-import {letterWidth, lineHeight, lineMark, textLines} from './text-lines.ts'
+import {letterWidth, lineHeight} from './text-lines.ts'
 import {wrapLabel} from './wrap-label.ts'
 
 /** What a plot says in words, apart from its axes. */
@@ -62,28 +63,6 @@ export function wordLayers(
     lettering(names, {dx: symbolWidth}),
     lettering(others, {color: inkTones.muted.light})
   ]
-}
-
-function lettering(
-  labels: readonly {readonly words: string; readonly left: number; readonly middle: number}[],
-  look: Record<string, unknown>
-): Record<string, unknown> {
-  return {
-    data: {
-      values: labels.flatMap(({words, left, middle}) =>
-        textLines(words, 'middle').map((line) => ({...line, left, middle}))
-      )
-    },
-    mark: {
-      ...lineMark,
-      align: 'left',
-      baseline: 'middle',
-      x: {expr: 'datum.left'},
-      y: {expr: 'datum.middle'},
-      ...look
-    },
-    encoding: {text: {field: 'text', type: 'nominal'}}
-  }
 }
 
 /** Thin lines to the labels that had to stand off, in the units of the axes. */

@@ -1,9 +1,9 @@
 import {inkTones} from '../model/ink.ts'
+import {listWords} from '../model/list-words.ts'
 import {isDefined, type Measure} from '../model/quantity.ts'
 import type {HabitatResult, Results} from '../model/results.ts'
 import type {Chart, Figure} from './chart.ts'
 import {habitatColour, habitatFields} from './habitat-symbols.ts'
-import {joinWords} from './join-words.ts'
 import {cautionNotes, cautiousWords, measureWords} from './measure-words.ts'
 import {withNotes} from './notes.ts'
 import {plainValue} from './plain-value.ts'
@@ -185,5 +185,5 @@ function mostLost(habitats: readonly HabitatResult[]): string[] {
   const largest = Math.max(...shares)
   if (habitats.length < 2 || largest <= 0) return []
   const where = habitats.filter((_, index) => shares[index] === largest)
-  return [`The largest share was lost in ${joinWords(where.map(({label}) => label))}.`]
+  return [`The largest share was lost in ${listWords(where.map(({label}) => label))}.`]
 }

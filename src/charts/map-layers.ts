@@ -1,5 +1,6 @@
 import {habitatColour, habitatFields, habitatShape} from './habitat-symbols.ts'
-import {nameLayer, namePoints, type PlacedName} from './name-points.ts'
+import {lettering} from './lettering.ts'
+import {namePoints, type PlacedName} from './name-points.ts'
 import {type PixelSpan, pixelMarks} from './pixel-marks.ts'
 import type {Pixel} from './place-labels.ts'
 
@@ -32,7 +33,7 @@ export function mapLayers(
       },
       encoding: {color: habitatColour, shape: habitatShape}
     },
-    nameLayer(names)
+    lettering(names)
   ]
   return {layers, named: names.length}
 }

@@ -1,5 +1,5 @@
 import {type LabelToPlace, type Pixel, type PlacedLabel, placeLabels} from './place-labels.ts'
-import {letterWidth, lineHeight, lineMark, textLines} from './text-lines.ts'
+import {letterWidth, lineHeight} from './text-lines.ts'
 import {wrapLabel} from './wrap-label.ts'
 
 export interface NamedPoint {
@@ -58,25 +58,6 @@ function labelAt({name, at}: NamedPoint, lettersPerLine: number): Label {
   const lines = words.split('\n')
   const longest = Math.max(...lines.map(({length}) => length))
   return {at, words, width: longest * letterWidth, height: lines.length * lineHeight}
-}
-
-/** The names as lettering, at their places in pixels. */
-export function nameLayer(names: readonly PlacedName[]): Record<string, unknown> {
-  return {
-    data: {
-      values: names.flatMap(({words, left, middle}) =>
-        textLines(words, 'middle').map((line) => ({...line, left, middle}))
-      )
-    },
-    mark: {
-      ...lineMark,
-      align: 'left',
-      baseline: 'middle',
-      x: {expr: 'datum.left'},
-      y: {expr: 'datum.middle'}
-    },
-    encoding: {text: {field: 'text', type: 'nominal'}}
-  }
 }
 
 /** A note on the points that stay without a name; none where all have theirs. */

@@ -2,7 +2,8 @@ import type {HabitatResult, ScopeResult} from '../model/results.ts'
 import {type EqualScaleFrame, equalScaleFrame} from './equal-scale-frame.ts'
 import {habitatKey} from './habitat-key.ts'
 import {habitatColour, habitatFields, habitatShape} from './habitat-symbols.ts'
-import {nameLayer, namePoints, type PlacedName, unnamedNotes} from './name-points.ts'
+import {lettering} from './lettering.ts'
+import {namePoints, type PlacedName, unnamedNotes} from './name-points.ts'
 
 type Score = ScopeResult['composition']['principalCoordinates']['scores'][number]
 
@@ -50,7 +51,7 @@ export function ordinationPlot(
         mark: {type: 'point', filled: true, size: 90, opacity: 1},
         encoding: {...encoding, color: habitatColour, shape: habitatShape}
       },
-      nameLayer(named),
+      lettering(named),
       ...habitatKey(habitats, keyLeft)
     ]
   }

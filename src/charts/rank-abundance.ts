@@ -1,8 +1,8 @@
+import {listWords} from '../model/list-words.ts'
 import type {AssemblageResult, ScopeResult} from '../model/results.ts'
 import type {Chart, Figure} from './chart.ts'
 import {habitatColour, habitatFields, habitatShape} from './habitat-symbols.ts'
 import {italicLetterWidth, italicNames, shownName} from './italic-names.ts'
-import {joinWords} from './join-words.ts'
 import {leftOutWords} from './left-out-words.ts'
 import {amountWords, cautiousWords, numberWords} from './measure-words.ts'
 import {type PanelGrid, panelFigure, panelGrid, panelHeading, panelWords} from './panel-grid.ts'
@@ -155,7 +155,7 @@ function alternative(scope: ScopeResult): string {
     const {individuals, species, singletons} = habitat
     return (
       `${sentenceStart(habitat.label)}: ${amountWords(individuals, 'individual', 'individuals')} of ${cautiousWords(species)} species, ` +
-      `${cautiousWords(singletons)} of them caught once; the commonest: ${joinWords(first)}.`
+      `${cautiousWords(singletons)} of them caught once; the commonest: ${listWords(first)}.`
     )
   })
   return [

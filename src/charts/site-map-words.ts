@@ -1,5 +1,5 @@
+import {listWords} from '../model/list-words.ts'
 import type {Results, SiteMapResult, SiteResult} from '../model/results.ts'
-import {joinWords} from './join-words.ts'
 import {lengthWords} from './map-furniture.ts'
 import {amountWords} from './measure-words.ts'
 import {sentenceStart} from './sentence-start.ts'
@@ -19,7 +19,7 @@ export function siteMapWords(shown: readonly SiteOnMap[], {map, habitats}: Resul
     ...leftOff(map.tooRough, 'whose position is shown too roughly for it'),
     ...leftOff(map.notRecorded, 'whose position is not on record')
   ]
-  const missing = left.length === 0 ? [] : [`Not on the map: ${joinWords(left)}.`]
+  const missing = left.length === 0 ? [] : [`Not on the map: ${listWords(left)}.`]
   if (shown.length === 0) return [`There is no map, because ${map.whyNot}.`, ...missing].join(' ')
   const isTold = shown.length <= mostTold
   const places = shown.map(({place}) => place)
@@ -33,7 +33,7 @@ export function siteMapWords(shown: readonly SiteOnMap[], {map, habitats}: Resul
     const told = own.map(
       ({site: {name, position}}) => `${name} (${position.latitude}, ${position.longitude})`
     )
-    return [`${sentenceStart(label)}, from west to east: ${joinWords(told)}.`]
+    return [`${sentenceStart(label)}, from west to east: ${listWords(told)}.`]
   })
   return [
     `Map of ${shown.length} sites over ${east} from west to east and ${north} from south to north, as exactly as their positions are shown to others.`,

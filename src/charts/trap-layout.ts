@@ -1,7 +1,7 @@
+import {listWords} from '../model/list-words.ts'
 import type {SiteResult} from '../model/results.ts'
 import type {Chart, Figure} from './chart.ts'
 import {equalScaleFrame} from './equal-scale-frame.ts'
-import {joinWords} from './join-words.ts'
 import {lengthWords, mapFurniture} from './map-furniture.ts'
 import {mapLayers} from './map-layers.ts'
 import {spreadSymbols} from './spread-symbols.ts'
@@ -60,5 +60,5 @@ function alternative(site: string, {traps, whyNot}: SiteResult['layout'], name: 
   const said = `Drawing of ${traps.length} traps at ${site} seen from above, over ${east} from west to east and ${north} from south to north.`
   if (traps.length > mostTold) return said
   const each = traps.map((trap) => `${name(trap.id)} at ${trap.eastM} and ${trap.northM}`)
-  return `${said} Metres east and north of the south-western corner, trap by trap: ${joinWords(each)}.`
+  return `${said} Metres east and north of the south-western corner, trap by trap: ${listWords(each)}.`
 }

@@ -124,6 +124,24 @@ const otherHeads = {
   longitude: ['lon', 'long', 'lng', 'decimal longitude']
 } as const
 
+/** Of a site, or of a trap. */
+const position: readonly Column[] = [
+  {
+    name: 'latitude',
+    kind: 'latitude',
+    unit: 'degrees',
+    meaning: 'decimal degrees north',
+    otherHeads: otherHeads.latitude
+  },
+  {
+    name: 'longitude',
+    kind: 'longitude',
+    unit: 'degrees',
+    meaning: 'decimal degrees east',
+    otherHeads: otherHeads.longitude
+  }
+]
+
 const remarks: Column = {
   name: 'remarks',
   kind: 'text',
@@ -161,20 +179,7 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
       {name: 'country', kind: 'text', meaning: 'country'},
       {name: 'region', kind: 'text', meaning: 'region, county or province'},
       {name: 'locality', kind: 'text', meaning: 'nearest named place'},
-      {
-        name: 'latitude',
-        kind: 'latitude',
-        unit: 'degrees',
-        meaning: 'decimal degrees north',
-        otherHeads: otherHeads.latitude
-      },
-      {
-        name: 'longitude',
-        kind: 'longitude',
-        unit: 'degrees',
-        meaning: 'decimal degrees east',
-        otherHeads: otherHeads.longitude
-      },
+      ...position,
       {name: 'datum', kind: 'text', meaning: 'geodetic datum of the coordinates'},
       {
         name: 'coordinate_uncertainty_m',
@@ -249,20 +254,7 @@ export const tables: Readonly<Record<TableName, TableDescription>> = {
       },
       {name: 'trap_type', kind: 'id', meaning: 'one of the trap types of study.yaml'},
       {name: 'fluid', kind: 'id', meaning: 'one of the fluids of study.yaml'},
-      {
-        name: 'latitude',
-        kind: 'latitude',
-        unit: 'degrees',
-        meaning: 'decimal degrees north',
-        otherHeads: otherHeads.latitude
-      },
-      {
-        name: 'longitude',
-        kind: 'longitude',
-        unit: 'degrees',
-        meaning: 'decimal degrees east',
-        otherHeads: otherHeads.longitude
-      },
+      ...position,
       {name: 'x_m', kind: 'number', unit: 'm', meaning: 'metres east of the corner of the site'},
       {name: 'y_m', kind: 'number', unit: 'm', meaning: 'metres north of the corner of the site'},
       {name: 'installed', kind: 'day', meaning: 'day on which the trap was dug in'},

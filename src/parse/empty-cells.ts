@@ -1,6 +1,6 @@
+import {listWords} from '../model/list-words.ts'
 import type {Problem} from '../model/study.ts'
 import type {ColumnReader} from './column-reader.ts'
-import {inWords} from './in-words.ts'
 import {saysNothing} from './number-remedy.ts'
 import type {TableReaderSetup} from './table-reader.ts'
 
@@ -23,7 +23,7 @@ export function emptyCells(
     : isNoCatch
       ? 'if nothing was caught, take the row out and write `empty` in the column `sample` of visits.csv; else fill the cells'
       : undefined
-  const missing = `${inWords(names.map((name) => `\`${name}\``))} ${names.length === 1 ? 'is' : 'are'} empty`
+  const missing = `${listWords(names.map((name) => `\`${name}\``))} ${names.length === 1 ? 'is' : 'are'} empty`
   return {
     code: 'empty-required-cell',
     place: {file, line: places.line(row, index), column: places.column(row, index)},

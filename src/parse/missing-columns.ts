@@ -1,7 +1,7 @@
 import {type TableDescription, type TableName, tables} from '../model/columns.ts'
+import {listWords} from '../model/list-words.ts'
 import type {Problem} from '../model/study.ts'
 import {headerKey} from './header-key.ts'
-import {inWords} from './in-words.ts'
 import type {ColumnMap, Resolution} from './resolve-columns.ts'
 import type {Header} from './table-source.ts'
 import {mayBeTotal} from './totals.ts'
@@ -23,13 +23,13 @@ export function missingColumns(
   const named = missing.flatMap(({column, named: names}) =>
     names === undefined
       ? []
-      : [`study.yaml says that \`${column}\` is ${inWords(names.map(ticked))}, and no header says so`]
+      : [`study.yaml says that \`${column}\` is ${listWords(names.map(ticked))}, and no header says so`]
   )
   return {
     code: 'missing-column',
     place: {file, line: header.line},
     message: [
-      `${list.length === 1 ? 'column' : 'columns'} ${inWords(list)} ${list.length === 1 ? 'is' : 'are'} missing`,
+      `${list.length === 1 ? 'column' : 'columns'} ${listWords(list)} ${list.length === 1 ? 'is' : 'are'} missing`,
       ...named
     ].join('; '),
     remedy: isTurned(table, resolution, header)
@@ -82,13 +82,13 @@ function remedyFor(
   const question =
     pairs.length === 1
       ? `is ${ticked(pairs[0]?.hint ?? '')} that column? If so`
-      : `are ${inWords(pairs.map(({hint}) => ticked(hint)))} meant? If so`
+      : `are ${listWords(pairs.map(({hint}) => ticked(hint)))} meant? If so`
   const line = mappingLine(
     table.name,
     pairs.map(({column, hint}) => `${column}: ${yamlText(hint)}`),
     map
   )
-  const rest = left.length === 0 ? '' : `; add ${inWords(left.map(ticked))} likewise, from ${shown}`
+  const rest = left.length === 0 ? '' : `; add ${listWords(left.map(ticked))} likewise, from ${shown}`
   return `${question}, ${line}${rest}${numberedAnew(pairs, headers)}${twice}`
 }
 
@@ -108,7 +108,7 @@ function numberedAnew(
 export function mappingLine(table: TableName, pairs: readonly string[], map: ColumnMap): string {
   return Object.keys(map).length === 0
     ? `write \`${table}: {${pairs.join(', ')}}\` in study.yaml, below \`columns:\` and two spaces in`
-    : `add ${inWords(pairs.map(ticked))} to \`${table}:\` below \`columns:\` in study.yaml`
+    : `add ${listWords(pairs.map(ticked))} to \`${table}:\` below \`columns:\` in study.yaml`
 }
 
 /** One row for each kind and one column for each trap: people's reports look so, and no day or trap has a column. */

@@ -1,3 +1,4 @@
+import {listWords} from '../model/list-words.ts'
 import {nearestName} from '../model/nearest-name.ts'
 import type {YamlPath} from './read-yaml.ts'
 import {alternatives, type SettingShape, settingShape} from './setting-shape.ts'
@@ -17,7 +18,7 @@ export function settingWords(
 ): {readonly message: string; readonly remedy?: string} {
   const shape = settingShape(path)
   const forms = [...new Set(alternatives(shape).flatMap(formsOf))]
-  const wanted = said ?? `it must be ${orList(forms)}`
+  const wanted = said ?? `it must be ${listWords(forms, 'or') || 'something else'}`
   const remedy = remedyFor(path, value, shape)
   return {
     message: `\`${path.join('.')}\` is ${valueWords(value)}; ${wanted}`,
@@ -128,10 +129,4 @@ function meantBy(value: string, words: readonly string[]): string | undefined {
 
 function isText(value: unknown): value is string {
   return typeof value === 'string'
-}
-
-function orList(forms: readonly string[]): string {
-  return forms.length < 2
-    ? (forms[0] ?? 'something else')
-    : `${forms.slice(0, -1).join(', ')} or ${forms.at(-1)}`
 }

@@ -23,14 +23,20 @@ const beside = [
   'weather'
 ]
 
-const noTaxa = new Set(
-  [
-    ...beside,
-    ...Object.values(tables).flatMap(({columns}) =>
-      columns.flatMap(({name, otherHeads = []}) => [name, ...otherHeads])
-    )
-  ].map(headerKey)
-)
+let noTaxa: ReadonlySet<string> | undefined
+
+/** Whether a header can be no name of an animal. Most studies have no wide table, and none of this is made. */
+function isNoTaxon(header: string): boolean {
+  noTaxa ??= new Set(
+    [
+      ...beside,
+      ...Object.values(tables).flatMap(({columns}) =>
+        columns.flatMap(({name, otherHeads = []}) => [name, ...otherHeads])
+      )
+    ].map(headerKey)
+  )
+  return noTaxa.has(headerKey(header))
+}
 
 /**
  * The header of a wide catch table, if it is one: the study says so, or beside a trap and a day, or a site, stand two
@@ -66,7 +72,7 @@ type Columns = Pick<FoundHeader, 'cells' | 'resolution'>
 export function wideTaxa({cells, resolution}: Columns): readonly number[] {
   return resolution.unknown
     .map(({index}) => index)
-    .filter((index) => !mayBeTotal((cells[index] ?? '').trim()) && !noTaxa.has(headerKey(cells[index] ?? '')))
+    .filter((index) => !mayBeTotal((cells[index] ?? '').trim()) && !isNoTaxon(cells[index] ?? ''))
 }
 
 function isWide(columns: Columns): boolean {

@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import {describe, expect, test} from 'vitest'
-import {joinWords} from '../../src/charts/join-words.ts'
 import {measureClause, numberWords} from '../../src/charts/measure-words.ts'
 import {wrapLabel} from '../../src/charts/wrap-label.ts'
+import {listWords} from '../../src/model/list-words.ts'
 import {measure} from './fixture.ts'
 
 describe('numbers', () => {
@@ -50,7 +50,7 @@ describe('labels', () => {
   })
 
   test('words are joined as in a sentence', () => {
-    expect([[], ['a'], ['a', 'b'], ['a', 'b', 'c']].map(joinWords)).toEqual([
+    expect([[], ['a'], ['a', 'b'], ['a', 'b', 'c']].map((items) => listWords(items))).toEqual([
       '',
       'a',
       'a and b',

@@ -1,7 +1,7 @@
 import {PassThrough} from 'node:stream'
 import {describe, expect, test} from 'vitest'
 import {findingGroups} from '../../src/cli/terminal/finding-groups.ts'
-import {counted, grouped, listed} from '../../src/cli/terminal/number-words.ts'
+import {counted, grouped} from '../../src/cli/terminal/number-words.ts'
 import {colours, noColours} from '../../src/cli/terminal/paint.ts'
 import {channelOf} from '../../src/cli/terminal/process-terminal.ts'
 import {progress} from '../../src/cli/terminal/progress.ts'
@@ -10,6 +10,7 @@ import {shellWord} from '../../src/cli/terminal/shell-word.ts'
 import {visible, visibleJson} from '../../src/cli/terminal/visible.ts'
 import {textWidth, wrapText} from '../../src/cli/terminal/wrap-text.ts'
 import type {Finding, Severity} from '../../src/model/finding.ts'
+import {listWords} from '../../src/model/list-words.ts'
 import {capturedTerminal} from './captured-terminal.ts'
 
 describe('what a stream can show', () => {
@@ -94,7 +95,7 @@ test('numbers and lists are in words that a person would write', () => {
     '2,866 rows',
     '0 rows'
   ])
-  expect([listed([]), listed(['a']), listed(['a', 'b']), listed(['a', 'b', 'c'])]).toEqual([
+  expect([listWords([]), listWords(['a']), listWords(['a', 'b']), listWords(['a', 'b', 'c'])]).toEqual([
     '',
     'a',
     'a and b',

@@ -7,9 +7,3 @@ export function grouped(count: number): string {
 export function counted(count: number, one: string, many = `${one}s`): string {
   return `${grouped(count)} ${count === 1 ? one : many}`
 }
-
-/** `a`, `a and b`, `a, b and c`. */
-export function listed(parts: readonly string[]): string {
-  if (parts.length < 2) return parts.join('')
-  return `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`
-}

@@ -1,5 +1,6 @@
 import type {FindingsFile} from '../../model/findings-file.ts'
-import {counted, grouped, listed} from './number-words.ts'
+import {listWords} from '../../model/list-words.ts'
+import {counted, grouped} from './number-words.ts'
 
 type Verdict = FindingsFile['verdict']
 
@@ -11,7 +12,7 @@ export function findingsInWords({errors, cautions, notes}: Verdict): string {
     [notes, 'note']
   ] as const
   const parts = kinds.filter(([count]) => count > 0).map(([count, word]) => counted(count, word))
-  return parts.length === 0 ? 'no findings' : listed(parts)
+  return parts.length === 0 ? 'no findings' : listWords(parts)
 }
 
 /** `3 of 3,706 rows set aside`, or that all are used. */
