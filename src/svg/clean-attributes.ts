@@ -1,17 +1,18 @@
-import type {Element, Properties} from 'hast'
+import type {Properties} from 'hast'
+import type {SvgElement} from './read-svg.ts'
 import {fontStack} from './theme.ts'
 
-/** Attributes that hold coordinates, lengths or angles, by their names in a hast tree, with their default values. */
+/** Attributes that hold coordinates, lengths or angles, with their default values. */
 const measures: ReadonlyMap<string, string> = new Map([
-  ...['d', 'viewBox', 'fontSize', 'strokeDashArray', 'width', 'height'].map((name) => [name, ''] as const),
+  ...['d', 'viewBox', 'font-size', 'stroke-dasharray', 'width', 'height'].map((name) => [name, ''] as const),
   ...['x', 'y', 'x1', 'y1', 'x2', 'y2', 'dx', 'dy', 'cx', 'cy', 'fx', 'fy'].map(
     (name) => [name, '0'] as const
   ),
-  ...['r', 'rx', 'ry', 'fr', 'strokeDashOffset'].map((name) => [name, '0'] as const),
-  ...['opacity', 'fillOpacity', 'strokeOpacity', 'stopOpacity', 'strokeWidth'].map(
+  ...['r', 'rx', 'ry', 'fr', 'stroke-dashoffset'].map((name) => [name, '0'] as const),
+  ...['opacity', 'fill-opacity', 'stroke-opacity', 'stop-opacity', 'stroke-width'].map(
     (name) => [name, '1'] as const
   ),
-  ['strokeMiterLimit', '4'],
+  ['stroke-miterlimit', '4'],
   ['transform', 'translate(0,0)'],
   ['offset', '']
 ])
@@ -20,14 +21,14 @@ const measures: ReadonlyMap<string, string> = new Map([
 const words: ReadonlyMap<string, string> = new Map([
   ['fill', ''],
   ['stroke', ''],
-  ['stopColor', ''],
-  ['strokeLineCap', 'butt'],
-  ['strokeLineJoin', 'miter'],
-  ['textAnchor', 'start'],
-  ['fontFamily', fontStack],
-  ['fontStyle', 'normal'],
-  ['fontWeight', 'normal'],
-  ['fontVariant', 'normal'],
+  ['stop-color', ''],
+  ['stroke-linecap', 'butt'],
+  ['stroke-linejoin', 'miter'],
+  ['text-anchor', 'start'],
+  ['font-family', fontStack],
+  ['font-style', 'normal'],
+  ['font-weight', 'normal'],
+  ['font-variant', 'normal'],
   ['patternUnits', ''],
   ['gradientUnits', ''],
   ['preserveAspectRatio', '']
@@ -35,13 +36,13 @@ const words: ReadonlyMap<string, string> = new Map([
 
 /** Meaningless without a stroke. */
 const strokeStyle = [
-  'strokeWidth',
-  'strokeDashArray',
-  'strokeDashOffset',
-  'strokeLineCap',
-  'strokeLineJoin',
-  'strokeMiterLimit',
-  'strokeOpacity'
+  'stroke-width',
+  'stroke-dasharray',
+  'stroke-dashoffset',
+  'stroke-linecap',
+  'stroke-linejoin',
+  'stroke-miterlimit',
+  'stroke-opacity'
 ]
 
 /** Elements on which 0 is the default of every coordinate; gradients have others. */
@@ -53,15 +54,14 @@ const gradients = new Set(['linearGradient', 'radialGradient'])
  *
  * @throws Error when a coordinate is not a number.
  */
-export function cleanAttributes(element: Element, rename: (value: string) => string): Properties {
+export function cleanAttributes(element: SvgElement, rename: (value: string) => string): Properties {
   const kept: Properties = {}
-  for (const [name, value] of Object.entries(element.properties)) {
-    const text = Array.isArray(value) ? value.join(',') : String(value)
-    if (name === 'id' || name === 'clipPath') {
+  for (const [name, text] of Object.entries(element.attributes)) {
+    if (name === 'id' || name === 'clip-path') {
       kept[name] = rename(text)
     } else if (measures.has(name)) {
-      const rounded = roundNumbers(element.tagName, name, text)
-      if (rounded !== measures.get(name) || gradients.has(element.tagName)) kept[name] = rounded
+      const rounded = roundNumbers(element.name, name, text)
+      if (rounded !== measures.get(name) || gradients.has(element.name)) kept[name] = rounded
     } else if (words.has(name) && text !== words.get(name)) {
       kept[name] = text.startsWith('url(#') ? rename(text) : text
     }

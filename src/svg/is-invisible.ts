@@ -1,4 +1,4 @@
-import type {Element} from 'hast'
+import type {SvgElement} from './read-svg.ts'
 
 const outlines = new Set(['path', 'rect', 'line', 'circle'])
 
@@ -7,11 +7,11 @@ const outlines = new Set(['path', 'rect', 'line', 'circle'])
  * placeholders that are not displayed, and axis labels that had to give way, which screen readers and searches
  * would still find.
  */
-export function isInvisible({tagName, properties, children}: Element): boolean {
-  if (properties.display === 'none' || Number(properties.opacity ?? 1) === 0) return true
-  if (tagName === 'text') return children.length === 0
-  if (!outlines.has(tagName)) return false
-  return !isColour(properties.fill) && !isColour(properties.stroke)
+export function isInvisible({name, attributes, children}: SvgElement): boolean {
+  if (attributes.display === 'none' || Number(attributes.opacity ?? 1) === 0) return true
+  if (name === 'text') return children.length === 0
+  if (!outlines.has(name)) return false
+  return !isColour(attributes.fill) && !isColour(attributes.stroke)
 }
 
 function isColour(value: unknown): boolean {

@@ -1,11 +1,11 @@
-import type {Element, ElementContent, Root} from 'hast'
-import {fromHtml} from 'hast-util-from-html'
+import type {Element, ElementContent} from 'hast'
 import {toHtml} from 'hast-util-to-html'
 import {cleanAttributes} from './clean-attributes.ts'
 import {dropXmlControls} from './drop-xml-controls.ts'
 import {inkClasses} from './ink-classes.ts'
 import {isInvisible} from './is-invisible.ts'
 import {privateIds} from './private-ids.ts'
+import {readSvg, type SvgElement} from './read-svg.ts'
 import {fontStack} from './theme.ts'
 
 export interface Label {
@@ -29,9 +29,7 @@ const drawn = new Set(
  * @throws Error when a coordinate is not a number.
  */
 export function polishSvg(svg: string, label: Label): string {
-  const tree = fromHtml(dropXmlControls(svg), {fragment: true})
-  const rename = privateIds(label.id)
-  const root = polishTree(tree, rename)
+  const root = polishRoot(readSvg(dropXmlControls(svg)), privateIds(label.id))
   root.properties = {
     xmlns: 'http://www.w3.org/2000/svg',
     role: 'img',
@@ -49,34 +47,35 @@ export function polishSvg(svg: string, label: Label): string {
   return toHtml(root, {space: 'svg', closeEmptyElements: true, tightSelfClosing: true})
 }
 
-function polishTree(tree: Root, rename: (value: string) => string): Element {
-  const svg = tree.children.find((child): child is Element => child.type === 'element')
-  const polished = svg && polishElement(svg, rename)[0]
+function polishRoot(svg: SvgElement, rename: (value: string) => string): Element {
+  const [polished] = polishElement(svg, rename)
   if (polished?.type !== 'element') throw new Error('the drawing is empty')
   return polished
 }
 
 /** The nodes that take the element's place: none, itself, or its children. */
-function polishElement(element: Element, rename: (value: string) => string): ElementContent[] {
-  const isLink = element.tagName === 'a'
-  if (!isLink && (!drawn.has(element.tagName) || isInvisible(element))) return []
+function polishElement(element: SvgElement, rename: (value: string) => string): ElementContent[] {
+  const {name} = element
+  const isLink = name === 'a'
+  if (!isLink && (!drawn.has(name) || isInvisible(element))) return []
 
   // Before the children, so that ids are numbered in the order of the document.
   const properties = inkClasses(cleanAttributes(element, rename))
-  const isDefinition = element.tagName === 'clipPath'
-  const children = element.children.flatMap((child) => {
-    if (child.type === 'text') return [child]
-    if (child.type !== 'element') return []
+  const children = element.children.flatMap((child): ElementContent[] => {
+    if (typeof child === 'string') return [{type: 'text', value: child}]
     // A clip path's outline has no colour, and yet it must stay.
-    if (isDefinition) return [{...child, properties: cleanAttributes(child, rename)}]
-    return polishElement(child, rename)
+    return name === 'clipPath' ? [outline(child, rename)] : polishElement(child, rename)
   })
   if (isLink) return children
-  if (element.tagName === 'g') {
+  if (name === 'g') {
     if (children.length === 0) return []
     if (Object.keys(properties).length === 0) return children
   }
-  return [{type: 'element', tagName: element.tagName, properties, children}]
+  return [{type: 'element', tagName: name, properties, children}]
+}
+
+function outline(element: SvgElement, rename: (value: string) => string): Element {
+  return {type: 'element', tagName: element.name, properties: cleanAttributes(element, rename), children: []}
 }
 
 function textElement(tagName: string, id: string, text: string): Element {

@@ -112,6 +112,10 @@ test('title and description are escaped', () => {
   expect(svg).toContain('>A &#x26; B "c"</desc>')
 })
 
-test('a drawing that is empty is refused', () => {
-  expect(() => polishSvg('', label)).toThrow('the drawing is empty')
+test.each([
+  ['', 'must contain a root element'],
+  ['<text fill="#eee"></text>', 'the drawing is empty'],
+  ['<svg><g></svg>', 'unexpected close tag']
+])('a drawing like "%s" is refused', (svg, reason) => {
+  expect(() => polishSvg(svg, label)).toThrow(reason)
 })
