@@ -1,12 +1,26 @@
-import type {Text} from 'mdast'
+import {markdownTable} from 'markdown-table'
+import type {Table, TableCell, Text} from 'mdast'
 import remarkGfm from 'remark-gfm'
 import remarkStringify, {type Options} from 'remark-stringify'
 import {unified} from 'unified'
 import type {Document} from '../report/document.ts'
 import {markdownTree} from './markdown-tree.ts'
 
-/** Words and numbers that mean nothing but themselves in any place: most cells of tables. */
-const plainWords = /^(?! )(?:[\p{L}\p{N} ,%–]|(?<=\d)\.(?=\d))*(?<! )$/u
+/** What means nothing but itself wherever it stands in a text, and between what. */
+const plainSigns = [
+  "[\\p{L}\\p{N} ,%–−'’]",
+  '(?<=\\d)\\.(?=\\d)',
+  '(?<=\\p{L})[-/](?=\\p{L})',
+  // After a number at the start of a line they would make a list.
+  '(?<=[\\p{L}%])[.)](?= )',
+  '(?<=[\\p{Ll}%])(?<!w)[.)]$',
+  '(?<=[\\p{L}\\p{N}%)])[:;](?= )',
+  '(?<= )\\((?=[\\p{L}\\p{N}])',
+  '(?<= )=(?= )'
+]
+
+/** Most texts and most cells of tables. */
+const plainWords = new RegExp(`^(?! )(?:${plainSigns.join('|')})*(?<! )$`, 'u')
 
 /** How Markdown is written here, of the ways that mean the same. */
 export const markdownStyle: Options = {
@@ -16,12 +30,25 @@ export const markdownStyle: Options = {
   rule: '-',
   fences: true,
   listItemIndent: 'one',
-  // The writer tries each sign of each text against some forty patterns.
+  // The writer tries each sign of each text against some forty patterns, and looks what stands around each cell.
   handlers: {
-    text: ({value}: Text, _parent, state, info) => (plainWords.test(value) ? value : state.safe(value, info))
+    text: ({value}: Text, _parent, state, info) => (plainWords.test(value) ? value : state.safe(value, info)),
+    table(node: Table, _parent, state, info) {
+      const leave = state.enter('table')
+      const rows = node.children.map((row) =>
+        row.children.map((cell) => plainCell(cell) ?? state.handle(cell, row, state, info))
+      )
+      leave()
+      return markdownTable(rows, {align: node.align ?? []})
+    }
   },
   // The writer overlooks that `<&@a>` would be read as a mail address.
   unsafe: [{character: '<', after: '[^\\s<>]*@', inConstruct: 'phrasing'}]
+}
+
+/** A cell that is plain words and nothing else. */
+function plainCell({children: [only, ...more]}: TableCell): string | undefined {
+  return only?.type === 'text' && more.length === 0 && plainWords.test(only.value) ? only.value : undefined
 }
 
 /**

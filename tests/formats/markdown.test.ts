@@ -1,11 +1,12 @@
 import fc from 'fast-check'
-import type {Nodes, Root} from 'mdast'
+import type {Nodes, PhrasingContent, Root} from 'mdast'
 import {toString as wordsOf} from 'mdast-util-to-string'
 import remarkGfm from 'remark-gfm'
 import remarkParse from 'remark-parse'
+import remarkStringify from 'remark-stringify'
 import {unified} from 'unified'
 import {expect, test} from 'vitest'
-import {markdown} from '../../src/formats/markdown.ts'
+import {markdown, markdownStyle} from '../../src/formats/markdown.ts'
 import {markdownTree} from '../../src/formats/markdown-tree.ts'
 import {composed, references} from '../report/compose.ts'
 import {smallResults} from '../report/small-results.ts'
@@ -67,6 +68,37 @@ test('whatever a study says reads back letter by letter', () => {
       expect(readBack(markdown(document))).toEqual(plain(markdownTree(document)))
     }),
     {examples: [['<&@a>'], ['a@a.a`'], ['www.a.b'], ['http://a.b:80']]}
+  )
+})
+
+test('texts and cells that take a short way are written as the long way writes them', () => {
+  const {handlers: _, ...style} = markdownStyle
+  const writer = unified().use(remarkGfm).use(remarkStringify, markdownStyle)
+  const thorough = unified().use(remarkGfm).use(remarkStringify, style)
+  const words = fc.string({
+    unit: fc.constantFrom(..."aw1 %.,-/:;()='−²*&|<", 'http', '. ', ' (', ') ', ' = ')
+  })
+  const phrase = fc.tuple(words, words, words, fc.constantFrom('emphasis', 'strong', 'delete'))
+  fc.assert(
+    fc.property(phrase, phrase, ([before, inner, after, type], [one, other, last]) => {
+      const text = (value: string) => ({type: 'text' as const, value})
+      const children = [text(before), {type, children: [text(inner)]}, text(after)] as PhrasingContent[]
+      const cells = [children, [text(one)], [text(other)]].map((cell) => ({
+        type: 'tableCell' as const,
+        children: cell
+      }))
+      const root: Root = {
+        type: 'root',
+        children: [
+          {type: 'paragraph', children},
+          {type: 'paragraph', children: [text(last)]},
+          {type: 'heading', depth: 2, children: [text(one)]},
+          {type: 'table', align: ['left', 'right'], children: [{type: 'tableRow', children: cells}]}
+        ]
+      }
+      expect(writer.stringify(root)).toBe(thorough.stringify(root))
+    }),
+    {numRuns: 2000}
   )
 })
 
