@@ -5,9 +5,15 @@ import type {FigureData} from '../report/document.ts'
 import {plainText} from '../report/plain-text.ts'
 import {alignDecimals} from './align-decimals.ts'
 import {classOf} from './class-of.ts'
+import {type KeepRows, plainContent} from './html-rows.ts'
 
 /** The numbers behind a figure as a plain table, with the id of its caption. */
-export function htmlDataTable({columns, rows}: FigureData, caption: string, captionId: string): Element {
+export function htmlDataTable(
+  {columns, rows}: FigureData,
+  caption: string,
+  captionId: string,
+  keepRows: KeepRows
+): Element {
   const words = rows.map((row) => columns.map((_, index) => cellWords(row[index])))
   const isNumber = columns.map((_, index) => rows.every((row) => typeof row[index] !== 'string'))
   const padding = columns.map((_, index) =>
@@ -21,17 +27,14 @@ export function htmlDataTable({columns, rows}: FigureData, caption: string, capt
         columns.map((head, index) => h('th', {scope: 'col', ...classOf('number', isNumber[index])}, head))
       )
     ]),
-    h(
+    keepRows(
       'tbody',
       words.map((row, rowIndex) =>
-        h(
-          'tr',
-          row.map((text, index) => {
-            const space = padding[index]?.[rowIndex] ?? ''
-            const pad = space === '' ? [] : [h('span', {ariaHidden: 'true'}, space)]
-            return h('td', classOf('number', isNumber[index]), [text, ...pad])
-          })
-        )
+        row.map((text, index) => ({
+          tag: 'td',
+          className: isNumber[index] ? 'number' : '',
+          content: plainContent(text, padding[index]?.[rowIndex])
+        }))
       )
     )
   ])

@@ -47,21 +47,28 @@ export function columnMeasures({columns, rows, foot}: PrintedTable): readonly Co
  * and on a page laid sideways only where it fits no upright one, for such a page begins anew and is rarely filled.
  */
 export function printSize(columns: readonly ColumnMeasure[]): readonly string[] {
-  const fitting = settings.filter((setting) => averageLines(columns, setting) !== undefined)
-  const comfortable = fitting.find(
-    (setting) => setting.width === upright && averageLines(columns, setting)! <= comfortableLines
+  const comfortable = settings.find(
+    (setting) =>
+      setting.width === upright &&
+      (averageLines(columns, setting) ?? Number.POSITIVE_INFINITY) <= comfortableLines
   )
-  const chosen = comfortable ?? fitting.find(({classes}) => classes.length > 0) ?? fitting[0]
-  return chosen?.classes ?? smallest
+  if (comfortable !== undefined) return comfortable.classes
+  const fitting = settings.filter((setting) => widthsIn(columns, setting) !== undefined)
+  return (fitting.find(({classes}) => classes.length > 0) ?? fitting[0])?.classes ?? smallest
 }
 
 /** Lines of a row on the average; undefined where words would break. */
-function averageLines(
-  columns: readonly ColumnMeasure[],
-  {width, size, padding}: Setting
-): number | undefined {
-  const widths = shareWidth(columns, (width - columns.length * padding) / size)
+function averageLines(columns: readonly ColumnMeasure[], setting: Setting): number | undefined {
+  const widths = widthsIn(columns, setting)
   if (widths === undefined) return undefined
   const lines = linesOfRows(columns, widths)
   return lines.reduce((sum, count) => sum + count, 0) / Math.max(1, lines.length)
+}
+
+/** Widths of the columns, in ems of their type; undefined where words would break. */
+function widthsIn(
+  columns: readonly ColumnMeasure[],
+  {width, size, padding}: Setting
+): readonly number[] | undefined {
+  return shareWidth(columns, (width - columns.length * padding) / size)
 }

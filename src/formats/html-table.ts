@@ -1,4 +1,4 @@
-import type {Element, ElementContent, Properties} from 'hast'
+import type {Element, ElementContent} from 'hast'
 import {h} from 'hastscript'
 import type {PhrasingContent} from 'mdast'
 import {toString as wordsOf} from 'mdast-util-to-string'
@@ -10,6 +10,7 @@ import {anchorName} from './anchor-name.ts'
 import {classOf} from './class-of.ts'
 import type {ColumnMeasure} from './column-widths.ts'
 import {columnMeasures, printSize} from './html-print-size.ts'
+import {contentOf, type KeepRows, plainContent, type RowCell} from './html-rows.ts'
 
 /** Turns phrasing into elements. */
 type Phrase = (children: readonly PhrasingContent[]) => ElementContent[]
@@ -29,11 +30,24 @@ const telephone = 22
 /** Space at both sides of a column together, in the same ems. */
 const columnSpace = 1.28
 
+/** A table in words, each cell's read once. */
+interface Grid extends PrintedTable {
+  /** Of the rows, then of the foot. */
+  readonly words: readonly (readonly string[])[]
+  /** Classes of each column's cells. */
+  readonly classNames: readonly string[]
+}
+
+export interface TableTools {
+  readonly phrase: Phrase
+  readonly keepRows: KeepRows
+}
+
 /**
  * A numbered table with its caption, its notes, and the way to its data. A leaflet for one reader has no files beside
  * it and `namesFile` is false, unless the file is all there is.
  */
-export function htmlTable(node: TableBlock, phrase: Phrase, namesFile: boolean): Element {
+export function htmlTable(node: TableBlock, {phrase, keepRows}: TableTools, namesFile: boolean): Element {
   const {name, number, table, children} = node
   const id = anchorName('table', name)
   const printed = printTable(table)
@@ -42,22 +56,25 @@ export function htmlTable(node: TableBlock, phrase: Phrase, namesFile: boolean):
     return h('div.table-block', {id}, [h('p.caption', caption), h('p.empty', plainText(table.empty))])
   }
   const captionId = `${id}-caption`
-  const grid = h('table', classOf('long', printed.rows.length > mostRowsKeptTogether), [
+  const grid = gridOf(printed)
+  const cells = bodyCells(grid, phrase)
+  const foot = cells.slice(printed.rows.length)
+  const element = h('table', classOf('long', printed.rows.length > mostRowsKeptTogether), [
     h('caption', {id: captionId}, [h('span.held', caption)]),
     h('thead', [
       h(
         'tr',
-        printed.columns.map((_, index) => headCell(printed, index))
+        printed.columns.map((_, index) => headCell(grid, index))
       )
     ]),
-    h('tbody', bodyRows(printed, printed.rows, phrase)),
-    ...(printed.foot.length > 0 ? [h('tfoot', bodyRows(printed, printed.foot, phrase))] : [])
+    keepRows('tbody', cells.slice(0, printed.rows.length)),
+    ...(foot.length > 0 ? [keepRows('tfoot', foot)] : [])
   ])
   const measures = columnMeasures(printed)
   const className = ['table-block', ...printSize(measures)]
-  const isWide = widthOnScreen(printed, measures) > telephone
+  const isWide = widthOnScreen(grid, measures) > telephone
   return h('div', {id, className}, [
-    isWide ? scrollBox(grid, captionId) : grid,
+    isWide ? scrollBox(element, captionId) : element,
     ...below(printed, name, namesFile)
   ])
 }
@@ -67,64 +84,61 @@ export function scrollBox(content: Element, labelledBy: string): Element {
   return h('section.scroll', {tabIndex: 0, ariaLabelledBy: [labelledBy]}, content)
 }
 
-function headCell(printed: PrintedTable, index: number): Element {
-  const {head, unit, align} = printed.columns[index]!
-  return h('th', {scope: 'col', ...(align === 'right' && columnClass(printed, index))}, [
+function gridOf(printed: PrintedTable): Grid {
+  const cells = [...printed.rows, ...printed.foot]
+  const words = cells.map((row) => row.map(({children}) => wordsOf(children)))
+  const classNames = printed.columns.map(({align}, index) => {
+    if (align !== 'right') return labelClass(longest(words, index))
+    return cells.some((row) => row[index]?.mark !== undefined) ? 'number marked' : 'number'
+  })
+  return {...printed, words, classNames}
+}
+
+/** Numbers stand below each other; labels stay on one line; sentences need room. */
+function labelClass(length: number): string {
+  if (length > longestLabel) return 'words'
+  return length > 0 && length <= shortLabel ? 'name' : ''
+}
+
+function longest(words: Grid['words'], index: number): number {
+  return words.reduce((most, row) => Math.max(most, row[index]?.length ?? 0), 0)
+}
+
+function headCell({columns, classNames}: Grid, index: number): Element {
+  const {head, unit, align} = columns[index]!
+  return h('th', {scope: 'col', ...(align === 'right' && {className: classNames[index]?.split(' ')})}, [
     head,
     ...(unit === undefined ? [] : [' ', h('span.unit', unit)])
   ])
 }
 
-function bodyRows(printed: PrintedTable, rows: PrintedTable['rows'], phrase: Phrase): Element[] {
-  const padding = printed.columns.map(({align}, index) =>
-    align === 'right'
-      ? alignDecimals([...printed.rows, ...printed.foot].map((cells) => cellWords(cells[index])))
-      : []
+/** The cells of the rows, then of the foot. */
+function bodyCells(grid: Grid, phrase: Phrase): RowCell[][] {
+  const {columns, rows, foot, words, classNames} = grid
+  const padding = columns.map(({align}, index) =>
+    align === 'right' ? alignDecimals(words.map((row) => row[index] ?? '')) : []
   )
-  const kinds = printed.columns.map((_, index) => columnClass(printed, index))
-  const offset = rows === printed.foot ? printed.rows.length : 0
-  return rows.map((cells, rowIndex) =>
-    element(
-      'tr',
-      {},
-      cells.map((cell, index) => {
-        const kind = kinds[index] ?? {}
-        const content = cellContent(cell, padding[index]?.[offset + rowIndex] ?? '', phrase)
-        // A row head without words would be announced as nothing.
-        const isHead = isRowHead(printed, index) && cell.children.length > 0
-        return isHead ? element('th', {scope: 'row', ...kind}, content) : element('td', kind, content)
-      })
-    )
+  const areHeads = columns.map((_, index) => isRowHead(grid, index))
+  return [...rows, ...foot].map((cells, row) =>
+    cells.map((cell, index) => ({
+      // A row head without words would be announced as nothing.
+      tag: areHeads[index] && cell.children.length > 0 ? 'th' : 'td',
+      className: classNames[index] ?? '',
+      content: cellContent(cell, padding[index]?.[row] ?? '', phrase)
+    }))
   )
 }
 
-/** What h() makes, without looking up the name of each property: a record has tens of thousands of cells. */
-function element(tagName: string, properties: Properties, children: ElementContent[]): Element {
-  return {type: 'element', tagName, properties, children}
-}
-
-/** Numbers stand below each other; labels stay on one line; sentences need room. */
-function columnClass(printed: PrintedTable, index: number): Properties {
-  if (printed.columns[index]?.align === 'right') {
-    const isMarked = [...printed.rows, ...printed.foot].some((cells) => cells[index]?.mark !== undefined)
-    return {className: ['number', ...(isMarked ? ['marked'] : [])]}
-  }
-  const longest = longestCell(printed, index)
-  return longest > 0 && longest <= shortLabel
-    ? classOf('name', true)
-    : classOf('words', longest > longestLabel)
-}
-
-function longestCell({rows, foot}: PrintedTable, index: number): number {
-  return [...rows, ...foot].reduce((most, cells) => Math.max(most, cellWords(cells[index]).length), 0)
-}
-
-function cellContent({children, mark}: PrintedCell, padding: string, phrase: Phrase): ElementContent[] {
-  return [
-    ...phrase(children),
+function cellContent({children, mark}: PrintedCell, padding: string, phrase: Phrase): string {
+  const content = phrase(children)
+  const [only, ...more] = content
+  if (mark === undefined && more.length === 0 && (only === undefined || only.type === 'text'))
+    return plainContent(only?.value ?? '', padding)
+  return contentOf([
+    ...content,
     ...(mark === undefined ? [] : [h('sup.mark', mark)]),
     ...(padding === '' ? [] : [h('span', {ariaHidden: 'true'}, padding)])
-  ]
+  ])
 }
 
 function below({notes, rows, rowsInAll}: PrintedTable, name: string, namesFile: boolean): Element[] {
@@ -142,13 +156,9 @@ function below({notes, rows, rowsInAll}: PrintedTable, name: string, namesFile: 
 }
 
 /** Width that a table takes on a screen at least, in ems of its type. */
-function widthOnScreen(printed: PrintedTable, measures: readonly ColumnMeasure[]): number {
+function widthOnScreen({words}: Grid, measures: readonly ColumnMeasure[]): number {
   return measures.reduce((sum, {least, most}, index) => {
-    const isOneLine = longestCell(printed, index) <= shortLabel
+    const isOneLine = longest(words, index) <= shortLabel
     return sum + (isOneLine ? most : least) + columnSpace
   }, 0)
-}
-
-function cellWords(cell: PrintedCell | undefined): string {
-  return cell === undefined ? '' : wordsOf(cell.children)
 }

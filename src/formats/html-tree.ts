@@ -1,8 +1,8 @@
 import type {Element, ElementContent, Root} from 'hast'
+import {sanitize} from 'hast-util-sanitize'
 import {h} from 'hastscript'
 import type {Heading, Image, List, ListItem, Nodes, PhrasingContent, Table, TableCell} from 'mdast'
 import {toString as wordsOf} from 'mdast-util-to-string'
-import rehypeSanitize from 'rehype-sanitize'
 import remarkRehype, {defaultHandlers, type Options} from 'remark-rehype'
 import {unified} from 'unified'
 import type {
@@ -18,6 +18,7 @@ import type {
 import {anchorName, anchorOf} from './anchor-name.ts'
 import {classOf} from './class-of.ts'
 import {htmlFigure} from './html-figure.ts'
+import {rowsKept} from './html-rows.ts'
 import {htmlTable, scrollBox} from './html-table.ts'
 import {linkAddresses} from './link-addresses.ts'
 import type {PageIds} from './page-ids.ts'
@@ -28,14 +29,18 @@ import {sanitizeSchema} from './sanitize-schema.ts'
 type Handlers = NonNullable<Options['handlers']>
 type State = Parameters<NonNullable<Handlers['heading']>>[0]
 
-/** A document as elements of a page, sanitised, and its sections in order. */
+/**
+ * A document as elements of a page, sanitised, its sections in order, and the rows of its tables, whose places
+ * `data-rows` names.
+ */
 export function htmlTree(
   document: Document,
   ids: PageIds,
   pages: readonly ReportPage[],
   photos: ReadonlyMap<string, string>
-): {tree: Root; sections: Section[]} {
+): {tree: Root; sections: Section[]; rows: readonly string[]} {
   const sections: Section[] = []
+  const {keep: keepRows, rows} = rowsKept()
   const hasReferences = document.tree.children.some(({type}) => type === 'referenceList')
   const kind = pageKind(document.name)
   let tables = 0
@@ -46,8 +51,9 @@ export function htmlTree(
       sections.push({id, depth: node.depth, title})
       return h(`h${node.depth}`, {id}, state.all(node))
     },
-    figureBlock: (state: State, node: FigureBlock) => htmlFigure(node, phrased(state)),
-    tableBlock: (state: State, node: TableBlock) => htmlTable(node, phrased(state), kind !== 'site'),
+    figureBlock: (state: State, node: FigureBlock) => htmlFigure(node, {phrase: phrased(state), keepRows}),
+    tableBlock: (state: State, node: TableBlock) =>
+      htmlTable(node, {phrase: phrased(state), keepRows}, kind !== 'site'),
     table(state: State, node: Table) {
       tables += 1
       return plainTable(state, node, ids.take(`grid-${tables}`), tables)
@@ -71,7 +77,7 @@ export function htmlTree(
   const tree = unified()
     .use(remarkRehype, {handlers, clobberPrefix: 'foot-'})
     .runSync(linkAddresses(withoutCheckboxes(document.tree)))
-  return {tree: unified().use(rehypeSanitize, sanitizeSchema).runSync(tree), sections}
+  return {tree: sanitize(tree, sanitizeSchema) as Root, sections, rows}
 }
 
 function phrased(state: State): (children: readonly PhrasingContent[]) => ElementContent[] {

@@ -1,4 +1,4 @@
-import type {Element, Root} from 'hast'
+import type {Element, Properties, Root} from 'hast'
 import {toHtml} from 'hast-util-to-html'
 import {h} from 'hastscript'
 import type {Document} from '../report/document.ts'
@@ -46,7 +46,7 @@ export function html(input: PageInput): string {
     'text',
     'footnote-label'
   ])
-  const {tree, sections} = htmlTree(document, ids, documents, input.photos ?? new Map())
+  const {tree, sections, rows} = htmlTree(document, ids, documents, input.photos ?? new Map())
   const body = placeContents(tree, contents(sections, kind))
   const style = `${fillSlots(template(input, 'page.css'), {running: cssString(study.title)})}\n${inkRules}`
   // The shell speaks British English; another language of the report takes its place.
@@ -59,7 +59,7 @@ export function html(input: PageInput): string {
     season: escaped(study.season),
     document: kindWords[kind],
     navigation: written(documentNavigation(kind, document.name, documents)),
-    text: glued(toHtml(withPictures(body, pictures), {allowDangerousHtml: true})),
+    text: glued(toHtml(filled(body, pictures, rows), {allowDangerousHtml: true})),
     foot: written(otherForms(documents.find(({name}) => name === document.name)))
   })
 }
@@ -74,16 +74,31 @@ function placeContents(tree: Root, part: Element | undefined): Root {
   return {...tree, children: [...tree.children.slice(0, place), part, ...tree.children.slice(place)]}
 }
 
-/** Pictures are put in after everything else has been sanitised, for sanitising would take them out. */
-function withPictures<Node extends Root | Element>(node: Node, pictures: ReadonlyMap<string, string>): Node {
+/**
+ * Pictures and rows of tables are put in after everything else has been sanitised: it would take the ones out, and
+ * others takes it too long.
+ */
+function filled<Node extends Root | Element>(
+  node: Node,
+  pictures: ReadonlyMap<string, string>,
+  rows: readonly string[]
+): Node {
   const children = node.children.map((child) => {
     if (child.type !== 'element') return child
-    const {dataFigure: name, ...properties} = child.properties
-    if (typeof name !== 'string') return withPictures(child, pictures)
-    const svg = (pictures.get(name) ?? '').replace(/^\s*<\?xml[^>]*\?>\s*/, '')
-    return {...child, properties, children: [{type: 'raw', value: svg}]}
+    const {dataFigure, dataRows, ...properties} = child.properties
+    if (typeof dataFigure === 'string') return withText(child, properties, picture(pictures.get(dataFigure)))
+    if (typeof dataRows === 'string') return withText(child, properties, rows[Number(dataRows)] ?? '')
+    return filled(child, pictures, rows)
   })
   return {...node, children} as Node
+}
+
+function withText(element: Element, properties: Properties, value: string): Element {
+  return {...element, properties, children: [{type: 'raw', value}] as unknown as Element['children']}
+}
+
+function picture(svg = ''): string {
+  return svg.replace(/^\s*<\?xml[^>]*\?>\s*/, '')
 }
 
 function template({templates}: PageInput, name: string): string {

@@ -1,4 +1,4 @@
-import {defaultSchema} from 'rehype-sanitize'
+import {defaultSchema} from 'hast-util-sanitize'
 
 const base = defaultSchema.attributes ?? {}
 
@@ -25,6 +25,8 @@ export const sanitizeSchema: typeof defaultSchema = {
     ],
     div: [...(base.div ?? []), 'dataFigure'],
     th: ['scope'],
+    tbody: ['dataRows'],
+    tfoot: ['dataRows'],
     a: [
       'href',
       'title',
