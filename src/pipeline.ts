@@ -3,7 +3,7 @@ import type {Figure} from './charts/chart.ts'
 import {charts} from './charts/index.ts'
 import {checkStudy, type Unreadable} from './check-study.ts'
 import {composeReport} from './compose-report.ts'
-import {json} from './formats/index.ts'
+import {json, type Pictures} from './formats/index.ts'
 import type {ShareDrawing} from './model/draw-picture.ts'
 import type {Finding} from './model/finding.ts'
 import {findingsFile} from './model/findings-file.ts'
@@ -110,14 +110,15 @@ export async function buildReport(
   ]
 
   stage('Laying out the pages')
+  const setting = settingOf(usable.study.settings, results, composed)
   const texts = markdownFiles(composed)
+  const pagesWith = pageFiles(composed, setting)
   // Whatever needs no pictures is done by now.
   const pictures = await drawing
-  const setting = settingOf(usable.study.settings, results, composed, pictures)
-  const pages = pageFiles(composed, setting)
+  const pages = pagesWith(pictures)
 
   stage('Writing the Word files')
-  const inWord = await wordFiles(composed, setting, fontFiles)
+  const inWord = await wordFiles(composed, setting, pictures, fontFiles)
   const outputs: Files = [...data, ...figureFiles(pictures), ...texts, ...pages, ...inWord]
   return {
     usable,
@@ -128,10 +129,7 @@ export async function buildReport(
 }
 
 /** The pictures by name, all asked for at once. */
-async function drawAll(
-  figures: readonly Figure[],
-  share: BuildOptions['draw']
-): Promise<Map<string, string>> {
+async function drawAll(figures: readonly Figure[], share: BuildOptions['draw']): Promise<Pictures> {
   const drawn = figures.flatMap(({name, title, alternative, spec}) => {
     if (spec === undefined) return []
     const request = {id: `figure-${name}`, spec, title, description: alternative}

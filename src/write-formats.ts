@@ -1,6 +1,6 @@
 import type {Figure} from './charts/chart.ts'
 import type {ComposedReport} from './compose-report.ts'
-import {bibtex, docx, figureCsv, html, json, markdown, tableCsv} from './formats/index.ts'
+import {bibtex, docx, figureCsv, html, json, markdown, type Pictures, tableCsv} from './formats/index.ts'
 import {fileName} from './model/file-name.ts'
 import type {Settings} from './model/settings.ts'
 import type {Document} from './report/document.ts'
@@ -18,8 +18,6 @@ export interface Setting {
   readonly authors: readonly string[]
   /** Day that a document bears. */
   readonly issued?: string
-  /** SVG text of each figure by name. */
-  readonly pictures: ReadonlyMap<string, string>
   /** Photographs as `data:` addresses, by the path that a text names. */
   readonly photos: ReadonlyMap<string, string>
 }
@@ -27,15 +25,13 @@ export interface Setting {
 export function settingOf(
   {title = 'A pitfall-trap study', people = [], report}: Settings,
   {season, issued}: {readonly season: string; readonly issued?: string | undefined},
-  composed: ComposedReport,
-  pictures: ReadonlyMap<string, string>
+  composed: ComposedReport
 ): Setting {
   return {
     study: {title, season},
     language: report?.language ?? 'en-GB',
     authors: people.map(({name}) => name),
     ...(issued !== undefined && {issued}),
-    pictures,
     photos: new Map(
       composed.pictures.flatMap((picture) =>
         'bytes' in picture ? [[encodeURI(picture.path), dataAddress(picture.type, picture.bytes)]] : []
@@ -51,18 +47,21 @@ export function markdownFiles({documents}: ComposedReport): Files {
     .map((document) => [`${document.name}.md`, markdown(document)])
 }
 
-export function pageFiles(composed: ComposedReport, setting: Setting): Files {
+/** Documents as pages, complete but for their pictures. */
+export function pageFiles(composed: ComposedReport, setting: Setting): (pictures: Pictures) => Files {
   const {documents, pages, templates} = composed
-  return documents.map((document) => [
-    `${document.name}.html`,
-    html({...setting, document, templates, documents: pages})
-  ])
+  const made = documents.map((document) => {
+    const page = html({...setting, document, templates, documents: pages})
+    return {name: `${document.name}.html`, page}
+  })
+  return (pictures) => made.map(({name, page}) => [name, page(pictures)])
 }
 
 /** Documents for Word, with a bitmap beside each drawing for programs that show no SVG. */
 export async function wordFiles(
   {documents, sentOut}: ComposedReport,
   setting: Setting,
+  pictures: Pictures,
   fontFiles: readonly string[]
 ): Promise<Files> {
   const wanted = documents.filter(({name}) => sentOut.includes(name))
@@ -70,19 +69,19 @@ export async function wordFiles(
   // Asked for at once: the library draws on as many threads as there are.
   const bitmaps = await Promise.all(
     drawn.flatMap((name) => {
-      const svg = setting.pictures.get(name)
+      const svg = pictures.get(name)
       if (svg === undefined) return []
       return [rasteriseSvg(svg, {fontFiles, scale: 2.5}).then((bitmap) => [name, bitmap] as const)]
     })
   )
-  const input = {...setting, bitmaps: new Map(bitmaps)}
+  const input = {...setting, pictures, bitmaps: new Map(bitmaps)}
   const files: [string, Uint8Array][] = []
   for (const document of wanted) files.push([`${document.name}.docx`, await docx({...input, document})])
   return files
 }
 
 /** Drawings as files of their own. */
-export function figureFiles(drawn: ReadonlyMap<string, string>): Files {
+export function figureFiles(drawn: Pictures): Files {
   return [...drawn].map(([name, svg]) => [`figures/${name}.svg`, svg])
 }
 

@@ -6,7 +6,7 @@ import {inkRules} from '../svg/ink-classes.ts'
 import {anchorName} from './anchor-name.ts'
 import {fillSlots} from './fill-slots.ts'
 import {htmlTree} from './html-tree.ts'
-import {idsWithin, pageIds} from './page-ids.ts'
+import {pageIds} from './page-ids.ts'
 import {kindWords, pageKind, type ReportPage} from './page-kind.ts'
 import {contents, documentNavigation, otherForms} from './page-parts.ts'
 
@@ -15,8 +15,6 @@ export interface PageInput {
   readonly document: Document
   /** Texts of templates/ by file name: `page.html` and `page.css` are used. */
   readonly templates: ReadonlyMap<string, string>
-  /** SVG text of each figure, by the figure's name. */
-  readonly pictures: ReadonlyMap<string, string>
   /** Photographs that texts show, as `data:` addresses, by the path that the text names. */
   readonly photos?: ReadonlyMap<string, string>
   /** All pages of the report, in the order in which they are to be listed. */
@@ -26,17 +24,20 @@ export interface PageInput {
   readonly language?: string
 }
 
+/** SVG text of each figure, by the figure's name. */
+export type Pictures = ReadonlyMap<string, string>
+
 /**
- * One page, complete in itself: style and pictures inside, no script, nothing asked of another host.
+ * One page, complete in itself: style and pictures inside, no script, nothing asked of another host. It wants its
+ * pictures last, since another thread may still be drawing them.
  *
  * @throws Error when `page.html` or `page.css` is not among the templates.
  */
-export function html(input: PageInput): string {
-  const {document, documents, study, pictures} = input
+export function html(input: PageInput): (pictures: Pictures) => string {
+  const {document, documents, study} = input
   const kind = pageKind(document.name)
   const inUse = document.tree.children.flatMap((node) => {
-    if (node.type === 'figureBlock')
-      return [anchorName('figure', node.name), ...idsWithin(pictures.get(node.name) ?? '')]
+    if (node.type === 'figureBlock') return [anchorName('figure', node.name)]
     if (node.type === 'tableBlock') return [anchorName('table', node.name)]
     return []
   })
@@ -51,7 +52,7 @@ export function html(input: PageInput): string {
   const style = `${fillSlots(template(input, 'page.css'), {running: cssString(study.title)})}\n${inkRules}`
   // The shell speaks British English; another language of the report takes its place.
   const shell = template(input, 'page.html').replace('lang="en-GB"', `lang="${input.language ?? 'en-GB'}"`)
-  return fillSlots(shell, {
+  const slots = {
     kind,
     title: escaped(document.title === study.title ? study.title : `${document.title} · ${study.title}`),
     style: `<style>\n${style}\n</style>`,
@@ -59,9 +60,12 @@ export function html(input: PageInput): string {
     season: escaped(study.season),
     document: kindWords[kind],
     navigation: written(documentNavigation(kind, document.name, documents)),
-    text: glued(toHtml(filled(body, pictures, rows), {allowDangerousHtml: true})),
     foot: written(otherForms(documents.find(({name}) => name === document.name)))
-  })
+  }
+  return (pictures) => {
+    const text = toHtml(filled(body, pictures, rows), {allowDangerousHtml: true})
+    return fillSlots(shell, {...slots, text: glued(text)})
+  }
 }
 
 /** The contents come after the opening: before the second heading. */
@@ -78,11 +82,7 @@ function placeContents(tree: Root, part: Element | undefined): Root {
  * Pictures and rows of tables are put in after everything else has been sanitised: it would take the ones out, and
  * others takes it too long.
  */
-function filled<Node extends Root | Element>(
-  node: Node,
-  pictures: ReadonlyMap<string, string>,
-  rows: readonly string[]
-): Node {
+function filled<Node extends Root | Element>(node: Node, pictures: Pictures, rows: readonly string[]): Node {
   const children = node.children.map((child) => {
     if (child.type !== 'element') return child
     const {dataFigure, dataRows, ...properties} = child.properties

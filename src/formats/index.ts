@@ -2,7 +2,7 @@
 export {bibtex} from './bibtex.ts'
 export {docx} from './docx.ts'
 export {figureCsv} from './figure-csv.ts'
-export {html, type PageInput} from './html.ts'
+export {html, type PageInput, type Pictures} from './html.ts'
 export {json} from './json.ts'
 export {markdown} from './markdown.ts'
 export {tableCsv} from './table-csv.ts'

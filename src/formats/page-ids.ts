@@ -6,7 +6,10 @@ export interface PageIds {
   take(words: string): string
 }
 
-/** Ids of a page on which some are in use already: those of figures, tables, references and inside pictures. */
+/**
+ * Ids of a page on which some are in use already: those of figures, tables and references. The ids within pictures
+ * have a dot, and none made here has.
+ */
 export function pageIds(inUse: Iterable<string>): PageIds {
   const used = new Set(inUse)
   return {
@@ -18,9 +21,4 @@ export function pageIds(inUse: Iterable<string>): PageIds {
       return id
     }
   }
-}
-
-/** The ids that a piece of SVG brings along. */
-export function idsWithin(svg: string): string[] {
-  return [...svg.matchAll(/\sid="([^"]+)"/g)].map(([, id]) => id ?? '')
 }

@@ -26,7 +26,7 @@ export const pages: readonly ReportPage[] = [
 ]
 
 const svg = (id: string) =>
-  `<?xml version="1.0"?><svg xmlns="http://www.w3.org/2000/svg" role="img" width="300" height="100" viewBox="0 0 300 100" aria-labelledby="${id}-title"><title id="${id}-title">Effort</title><path d="M0 0h10"/></svg>`
+  `<?xml version="1.0"?><svg xmlns="http://www.w3.org/2000/svg" role="img" width="300" height="100" viewBox="0 0 300 100" aria-labelledby="${id}.title"><title id="${id}.title">Effort</title><path d="M0 0h10"/></svg>`
 
 /** A page of one template, with a small picture for each figure. */
 export function pageOf(
@@ -39,11 +39,10 @@ export function pageOf(
   return html({
     document,
     templates,
-    pictures: new Map(['effort', 'rarefaction-carabidae'].map((figure) => [figure, svg(`figure-${figure}`)])),
     documents: pages,
     study: {title: 'Ash & <Elm>', season: '2026'},
     ...more
-  })
+  })(new Map(['effort', 'rarefaction-carabidae'].map((figure) => [figure, svg(`figure-${figure}`)])))
 }
 
 /** Every directive and every kind of block, with text that tries to break out. */
