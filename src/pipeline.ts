@@ -12,8 +12,6 @@ import type {Outputs, StudySource} from './model/source.ts'
 import type {SplitWork} from './model/split-work.ts'
 import type {UsableStudy} from './model/study.ts'
 import {studyPicture} from './report/study-picture.ts'
-import {computeResults} from './results/index.ts'
-import {splitRunner} from './results/replicates.ts'
 import {renderSvg} from './svg/render-svg.ts'
 import {
   dataFiles,
@@ -75,6 +73,7 @@ export async function buildReport(
   if ('unreadable' in usable) return usable
 
   stage('Computing')
+  const {computeResults, splitRunner} = await loadResults()
   const results = computeResults(usable, options.split && splitRunner(options.split))
 
   stage('Drawing')
@@ -142,7 +141,12 @@ async function drawAll(figures: readonly Figure[], share: BuildOptions['draw']):
 /** Study folder to results: what `verify` compares, without drawing or writing anything. */
 export async function studyResults(source: StudySource): Promise<Results | Unreadable> {
   const usable = await checkStudy(source)
-  return 'unreadable' in usable ? usable : computeResults(usable)
+  return 'unreadable' in usable ? usable : (await loadResults()).computeResults(usable)
+}
+
+/** The statistics and their libraries: much code, and a study that cannot be read needs none of it. */
+function loadResults(): Promise<typeof import('./results/index.ts')> {
+  return import('./results/index.ts')
 }
 
 /** A picture of a study as documents show it, without what a camera writes beside it; other files as they are. */

@@ -1,4 +1,5 @@
-import {mkdir, rm, rmdir, writeFile} from 'node:fs/promises'
+import {mkdirSync, writeFileSync} from 'node:fs'
+import {mkdir, rm, rmdir} from 'node:fs/promises'
 import {dirname, join, relative, sep} from 'node:path'
 import type {Outputs} from '../model/source.ts'
 import {asDiskTrouble} from './disk-trouble.ts'
@@ -26,7 +27,7 @@ export async function writeReport(
     await outputFolder(study, target.shown, force)
     const work = await openWorkFolder(target.path)
     try {
-      await writeFiles(work.fresh, outputs)
+      writeFiles(work.fresh, outputs)
       await swapFolders(target.path, work.fresh, work.old)
     } finally {
       // Left-overs that a lock holds back are cleared by the next run.
@@ -58,7 +59,8 @@ async function removeParents(uppermost: string | undefined, innermost: string): 
   }
 }
 
-async function writeFiles(folder: string, outputs: Outputs): Promise<void> {
+/** One after the other, and not by way of other threads: for small files the way takes longer than the writing. */
+function writeFiles(folder: string, outputs: Outputs): void {
   const folders = new Set<string>()
   for (const [path, content] of outputs) {
     // Names come from our own code: a path that leads out of the folder is our own bug.
@@ -69,9 +71,9 @@ async function writeFiles(folder: string, outputs: Outputs): Promise<void> {
       throw new Error(`a report may not hold a file named ${JSON.stringify(path)}`)
     }
     const file = join(folder, path)
-    if (!folders.has(dirname(file))) await mkdir(dirname(file), {recursive: true})
+    if (!folders.has(dirname(file))) mkdirSync(dirname(file), {recursive: true})
     folders.add(dirname(file))
     // wx: on disks that do not tell capitals apart, two names must not become one file unnoticed.
-    await writeFile(file, content, {flag: 'wx'})
+    writeFileSync(file, content, {flag: 'wx'})
   }
 }

@@ -14,21 +14,14 @@ export function json(value: unknown): string {
 /** The text of a value that starts `indent` spaces in, with `taken` more columns of its line in use. */
 function written(value: unknown, indent: number, taken: number): string {
   if (value === undefined) return 'null'
-  if (value instanceof Map) return written(Object.fromEntries(value), indent, taken)
-  if (typeof value === 'number' && !Number.isFinite(value))
-    throw new RangeError(`${value} cannot be written as JSON`)
+  if (typeof value === 'number') return writtenNumber(value)
   if (typeof value !== 'object' || value === null) return JSON.stringify(value)
-  const isList = Array.isArray(value)
-  const members: [string, unknown][] = isList
-    ? value.map((item: unknown) => ['', item])
-    : Object.entries(value).filter(([, member]) => member !== undefined)
-  const [open, close] = isList ? ['[', ']'] : ['{', '}']
-  if (members.length === 0) return open + close
+  if (value instanceof Map) return written(Object.fromEntries(value), indent, taken)
   const inner = indent + 2
-  const parts = members.map(([name, member]) => {
-    const key = isList ? '' : `${JSON.stringify(name)}: `
-    return key + written(member, inner, key.length)
-  })
+  const isList = Array.isArray(value)
+  const parts = isList ? value.map((item) => written(item, inner, 0)) : writtenMembers(value, inner)
+  const [open, close] = isList ? ['[', ']'] : ['{', '}']
+  if (parts.length === 0) return open + close
   const length = parts.reduce((sum, part) => sum + part.length + 2, indent + taken)
   const fits = indent > 0 && length < width && parts.every((part) => !part.includes('\n'))
   if (fits) return `${open}${parts.join(', ')}${close}`
@@ -36,6 +29,21 @@ function written(value: unknown, indent: number, taken: number): string {
   if (isList && value.every((item) => typeof item === 'number'))
     return `[\n${filled(parts, space)}\n${' '.repeat(indent)}]`
   return `${open}\n${parts.map((part) => space + part).join(',\n')}\n${' '.repeat(indent)}${close}`
+}
+
+function writtenNumber(value: number): string {
+  if (!Number.isFinite(value)) throw new RangeError(`${value} cannot be written as JSON`)
+  return String(value)
+}
+
+function writtenMembers(value: object, indent: number): string[] {
+  const parts: string[] = []
+  for (const [name, member] of Object.entries(value)) {
+    if (member === undefined) continue
+    const key = `${JSON.stringify(name)}: `
+    parts.push(key + written(member, indent, key.length))
+  }
+  return parts
 }
 
 /** Long columns of numbers fill their lines: one number a line would be most of the file. */

@@ -30,6 +30,8 @@ import {vertebratesResult} from './vertebrates.ts'
 import {weatherResult} from './weather.ts'
 import {withoutHiddenNames} from './without-hidden-names.ts'
 
+export {splitRunner} from './replicates.ts'
+
 /**
  * Every number that a report may print, from the rows in use. The same study gives the same results, row order
  * aside, whatever runner computes the bootstrap replicates.
