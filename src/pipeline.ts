@@ -77,8 +77,7 @@ export async function buildReport(
   const results = computeResults(usable, options.split && splitRunner(options.split))
 
   stage('Drawing')
-  const figures = charts.flatMap((chart) => chart.figures(results))
-  const drawing = drawAll(figures, options.draw)
+  const {figures, drawing} = startDrawing(results, options.draw)
   // With a thread that draws, the documents are put together meanwhile; a fault is told when the pictures are wanted.
   drawing.catch(() => undefined)
   if (options.draw === undefined) await drawing
@@ -127,15 +126,22 @@ export async function buildReport(
   }
 }
 
-/** The pictures by name, all asked for at once. */
-async function drawAll(figures: readonly Figure[], share: BuildOptions['draw']): Promise<Pictures> {
-  const drawn = figures.flatMap(({name, title, alternative, spec}) => {
-    if (spec === undefined) return []
-    const request = {id: `figure-${name}`, spec, title, description: alternative}
-    const svg = share === undefined ? renderSvg(request) : share(request, renderSvg)
-    return [svg.then((text) => [name, text] as const)]
+/** The figures, and their pictures by name. Each is asked for as soon as it is known what it shows. */
+function startDrawing(
+  results: Results,
+  share: ShareDrawing = (request, inline) => inline(request)
+): {figures: readonly Figure[]; drawing: Promise<Pictures>} {
+  const asked: Promise<readonly [string, string]>[] = []
+  const figures = charts.flatMap((chart) => {
+    const made = chart.figures(results)
+    for (const {name, title, alternative, spec} of made) {
+      if (spec === undefined) continue
+      const request = {id: `figure-${name}`, spec, title, description: alternative}
+      asked.push(share(request, renderSvg).then((svg) => [name, svg]))
+    }
+    return made
   })
-  return new Map(await Promise.all(drawn))
+  return {figures, drawing: Promise.all(asked).then((drawn) => new Map(drawn))}
 }
 
 /** Study folder to results: what `verify` compares, without drawing or writing anything. */
