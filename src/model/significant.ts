@@ -23,6 +23,8 @@ export function fixed(value: number, decimals: number): string {
 }
 
 function withThousands(plain: string): string {
+  // Most numbers have neither thousands nor a minus.
+  if (/^\d{1,3}(?:\.|$)/.test(plain)) return plain
   const [whole = '', fraction] = plain.replace('-', '').split('.')
   const parted = whole.replace(/\B(?=(\d{3})+$)/g, ',')
   const digits = fraction === undefined ? parted : `${parted}.${fraction}`
