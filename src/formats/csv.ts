@@ -24,8 +24,11 @@ function written(cell: CsvCell): string {
 
 /** Spreadsheets calculate what begins with one of these signs, in full width too (OWASP, 'CSV injection'). */
 function harmless(text: string): string {
-  const isNumber = /^[+-]?\d+(?:[.,]\d+)*$/.test(text)
-  return /^[=+\-@\t\n＝＋－＠]./s.test(text) && !isNumber ? `'${text}` : text
+  return /^[=+\-@\t\n＝＋－＠]./s.test(text) && !isNumber(text) ? `'${text}` : text
+}
+
+function isNumber(text: string): boolean {
+  return /^[+-]?\d+(?:[.,]\d+)*$/.test(text)
 }
 
 /** Column heads of which no two are the same, as readers of CSV expect. */

@@ -30,7 +30,7 @@ const mostWritten = 8
  */
 export function callableNames(results: unknown): readonly CallableName[] {
   const names: CallableName[] = []
-  walk('', results, resultsShape(), names)
+  walk('', results, resultsShape, names)
   const rank = ({path}: CallableName) => dotsIn(path) * 2 + (path.startsWith('stated') ? 1 : 0)
   // There are thousands of them: each is ranked once.
   return names

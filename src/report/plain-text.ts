@@ -1,5 +1,9 @@
+/** Most words: plain letters with a space between them. */
+const plainAlready = /^[!-~]+(?: [!-~]+)*$/
+
 /** A study's own words on one line: white space folded, characters that no output format may hold taken out. */
 export function plainText(text: string): string {
+  if (plainAlready.test(text)) return text
   return text
     .replace(
       /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g,

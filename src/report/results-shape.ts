@@ -1,46 +1,44 @@
-import {z} from 'zod'
-import {resultsSchema} from '../model/results.ts'
-import {settingsSchema} from '../model/settings.ts'
+import resultsFile from '../model/results.schema.json' with {type: 'json'}
+import studyFile from '../model/study.schema.json' with {type: 'json'}
 
 /** A part of the JSON Schema of the results: tells a name that is never there from one that this study leaves empty. */
 export interface Shape {
   readonly $ref?: string
   readonly properties?: Readonly<Record<string, Shape>>
-  readonly items?: Shape
+  readonly items?: Shape | boolean
   readonly additionalProperties?: Shape | boolean
   readonly anyOf?: readonly Shape[]
   readonly $defs?: Readonly<Record<string, Shape>>
 }
 
-let whole: Shape | undefined
+// Written from the descriptions that the code reads by, and held to them by a test: to make them anew takes longer
+// than to compose most documents.
+const {properties, $defs} = resultsFile as Shape
+const stated = studyFile as Shape
 
 /** The shape of everything that a template can call. `stated` has the shape of study.yaml. */
-export function resultsShape(): Shape {
-  if (whole === undefined) {
-    const results = z.toJSONSchema(resultsSchema, {io: 'input'}) as Shape
-    const stated = z.toJSONSchema(settingsSchema, {io: 'input'}) as Shape
-    whole = {
-      ...results,
-      properties: {...results.properties, stated},
-      $defs: {...results.$defs, ...stated.$defs}
-    }
-  }
-  return whole
+export const resultsShape: Shape = {
+  ...resultsFile,
+  properties: {...properties, stated},
+  $defs: {...$defs, ...stated.$defs}
 }
 
 /** The shape behind a name (or an index, or an id) of a thing of this shape: undefined when the name cannot be there. */
 export function shapeOf(shape: Shape | undefined, name: string): Shape | undefined {
-  return alternatives(shape)
-    .map((alternative) => {
-      const {properties, items, additionalProperties} = alternative
-      // An empty schema promises nothing and forbids nothing.
-      if (Object.keys(alternative).length === 0) return alternative
-      if (items !== undefined) return items
-      const own = properties !== undefined && Object.hasOwn(properties, name) ? properties[name] : undefined
-      if (own !== undefined) return own
-      return typeof additionalProperties === 'object' ? additionalProperties : undefined
-    })
-    .find((found) => found !== undefined)
+  for (const alternative of alternatives(shape)) {
+    const found = shapeWithin(alternative, name)
+    if (found !== undefined) return found
+  }
+  return undefined
+}
+
+function shapeWithin(alternative: Shape, name: string): Shape | undefined {
+  const {properties, items, additionalProperties} = alternative
+  // An empty schema promises nothing and forbids nothing.
+  if (Object.keys(alternative).length === 0) return alternative
+  if (typeof items === 'object') return items
+  const own = properties !== undefined && Object.hasOwn(properties, name) ? properties[name] : undefined
+  return own ?? (typeof additionalProperties === 'object' ? additionalProperties : undefined)
 }
 
 const names = new WeakMap<Shape, readonly string[]>()
@@ -58,7 +56,7 @@ export function namesOf(shape: Shape | undefined): readonly string[] {
 function alternatives(shape: Shape | undefined): readonly Shape[] {
   if (shape === undefined) return []
   if (shape.$ref !== undefined) {
-    return alternatives(resultsShape().$defs?.[shape.$ref.replace('#/$defs/', '')])
+    return alternatives(resultsShape.$defs?.[shape.$ref.replace('#/$defs/', '')])
   }
   return shape.anyOf === undefined ? [shape] : shape.anyOf.flatMap(alternatives)
 }

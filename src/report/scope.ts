@@ -25,7 +25,7 @@ export type LookUp =
 
 /** The scope of a whole document: the results, and the names that it is given besides (`site` of a site report). */
 export function rootScope(results: Results, given: Readonly<Record<string, unknown>> = {}): Scope {
-  const root: Binding = {value: results, shape: resultsShape()}
+  const root: Binding = {value: results, shape: resultsShape}
   const names = Object.entries(given).map(([name, value]): [string, Binding] => [
     name,
     {value, shape: shapeWithin(results, value)}
@@ -84,7 +84,7 @@ function unknown(scope: Scope, part: string, {value, shape}: Binding, atRoot: bo
 function shapeWithin(results: Results, value: unknown): Shape | undefined {
   for (const [name, list] of Object.entries(results)) {
     if (Array.isArray(list) && (list as readonly unknown[]).includes(value)) {
-      return shapeOf(shapeOf(resultsShape(), name), '0')
+      return shapeOf(shapeOf(resultsShape, name), '0')
     }
   }
   return undefined
