@@ -9,7 +9,7 @@ export interface TextStyle {
   readonly limit?: number | null
 }
 
-type Advances = Readonly<Record<string, number>>
+type Advances = ReadonlyMap<string, number>
 
 const unitsPerEm = 2048
 
@@ -19,8 +19,8 @@ const unitsPerEm = 2048
  */
 const allowance = 1.12
 
-const upright: Advances = advances.regular
-const heavy: Advances = advances.bold
+const upright: Advances = new Map(Object.entries(advances.regular))
+const heavy: Advances = new Map(Object.entries(advances.bold))
 const combiningMark = /^\p{Mark}$/u
 
 /**
@@ -38,10 +38,11 @@ export function textWidth(style: TextStyle, text: unknown): number {
 
 /** Letters outside the table count as their base letter (Vietnamese), or else as a full em (Chinese, Japanese). */
 function advance(table: Advances, letter: string): number {
-  if (Object.hasOwn(table, letter)) return table[letter]!
+  const known = table.get(letter)
+  if (known !== undefined) return known
   if (combiningMark.test(letter)) return 0
   const base = [...letter.normalize('NFD')][0]!
-  return Object.hasOwn(table, base) ? table[base]! : unitsPerEm
+  return table.get(base) ?? unitsPerEm
 }
 
 function isBold(weight: TextStyle['fontWeight']): boolean {
