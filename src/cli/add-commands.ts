@@ -2,6 +2,7 @@ import {type Command, InvalidArgumentError} from 'commander'
 import type {ArchiveOptions} from './archive.ts'
 import type {BuildCommandOptions} from './build.ts'
 import type {CheckOptions} from './check.ts'
+import {compileLater} from './compile-later.ts'
 import {exampleLines} from './example-lines.ts'
 import type {ExitCode} from './exit-code.ts'
 import type {InitOptions} from './init.ts'
@@ -84,9 +85,10 @@ function addBuild(program: Command, terminal: Terminal, end: End): void {
         'pitfolio build my-study --strict --quiet'
       ])
     )
-    .action(async (folder: string, options: BuildCommandOptions) =>
+    .action(async (folder: string, options: BuildCommandOptions) => {
+      compileLater()
       end(await (await import('./build.ts')).build(folder, options, terminal))
-    )
+    })
 }
 
 function addArchive(program: Command, terminal: Terminal, end: End): void {
