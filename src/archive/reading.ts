@@ -1,4 +1,4 @@
-import type {TableName} from '../model/columns.ts'
+import type {TableName} from '../model/column.ts'
 import type {Settings} from '../model/settings.ts'
 import type {StudySource} from '../model/source.ts'
 

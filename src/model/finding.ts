@@ -1,4 +1,4 @@
-import type {TableName} from './columns.ts'
+import type {TableName} from './column.ts'
 import type {Place} from './place.ts'
 
 /** error: a row cannot be used; caution: used, but a reader should know; note: worth a look. */

@@ -1,4 +1,5 @@
-import type {ConditionWord, SampleWord, TableName} from './columns.ts'
+import type {TableName} from './column.ts'
+import type {ConditionWord, SampleWord} from './column-words.ts'
 import type {Day, Moment} from './day.ts'
 import type {Finding, JudgedOtherwise, RowBalance} from './finding.ts'
 import type {Place} from './place.ts'

@@ -1,4 +1,4 @@
-import type {Column} from '../model/columns.ts'
+import type {Column} from '../model/column.ts'
 import {type CellConventions, type CellOutcome, readCell} from './read-cell.ts'
 import {type CellSource, cellText, type ResolvedColumn} from './resolve-columns.ts'
 
@@ -58,6 +58,7 @@ export function translated(text: string, words: Readonly<Record<string, string |
   return Object.hasOwn(words, text) ? String(words[text]).trim() : text
 }
 
-function camelCase(name: string): string {
+/** The field of a row that a column fills. */
+export function camelCase(name: string): string {
   return name.replace(/_(\w)/g, (_, letter: string) => letter.toUpperCase())
 }

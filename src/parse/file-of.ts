@@ -1,4 +1,4 @@
-import type {TableDescription} from '../model/columns.ts'
+import type {TableDescription} from '../model/column.ts'
 import type {Settings} from '../model/settings.ts'
 
 /** File of a table within the study folder: `.\\data\\catch.csv` is `data/catch.csv` everywhere. */

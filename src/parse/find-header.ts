@@ -1,4 +1,4 @@
-import type {TableDescription} from '../model/columns.ts'
+import type {TableDescription} from '../model/column.ts'
 import {type ColumnMap, type Resolution, resolveColumns} from './resolve-columns.ts'
 import {isSeparatorRecord} from './separator-line.ts'
 

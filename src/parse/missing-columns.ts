@@ -1,4 +1,5 @@
-import {type TableDescription, type TableName, tables} from '../model/columns.ts'
+import type {TableDescription, TableName} from '../model/column.ts'
+import {tables} from '../model/columns.ts'
 import {listWords} from '../model/list-words.ts'
 import type {Problem} from '../model/study.ts'
 import {headerKey} from './header-key.ts'

@@ -1,4 +1,5 @@
-import {type TableDescription, tables} from '../model/columns.ts'
+import type {TableDescription} from '../model/column.ts'
+import {tables} from '../model/columns.ts'
 import type {Settings} from '../model/settings.ts'
 import type {StudySource} from '../model/source.ts'
 import type {Problem} from '../model/study.ts'

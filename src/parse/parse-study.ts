@@ -1,29 +1,15 @@
-import {type TableName, tables} from '../model/columns.ts'
+import type {DescribedRow} from '../model/described-row.ts'
 import type {Settings} from '../model/settings.ts'
 import type {StudySource} from '../model/source.ts'
-import type {
-  CatchRecord,
-  Exposure,
-  Problem,
-  Site,
-  SourceTable,
-  Study,
-  Taxon,
-  Trap,
-  WeatherDay
-} from '../model/study.ts'
-import {catchBySite, effortBySite, isEffortBySite, statedSeason} from './effort-by-site.ts'
-import {fileOf} from './file-of.ts'
+import type {CatchRecord, Problem, Study} from '../model/study.ts'
+import {effortBySite, statedSeason} from './effort-by-site.ts'
 import {foreignStart} from './foreign-file.ts'
-import {gatherShared} from './gather-shared.ts'
-import {missingSettings, missingTable, settingsFile} from './missing-files.ts'
-import type {CellConventions} from './read-cell.ts'
+import {missingSettings, settingsFile} from './missing-files.ts'
 import {readSettings} from './read-settings.ts'
-import {type ReadTable, readTable} from './read-table.ts'
+import {readTables, rowsOf} from './read-tables.ts'
 import {readText} from './read-text.ts'
 import {settleCatchNames} from './settle-catch-names.ts'
 import {noText} from './table-problems.ts'
-import type {TypedRow} from './table-reader.ts'
 
 /** A study that was read, or the reasons why nothing can be said about the folder at all. */
 export type StudyOutcome = {readonly study: Study} | {readonly unreadable: readonly Problem[]}
@@ -36,71 +22,40 @@ export async function parseStudy(source: StudySource): Promise<StudyOutcome> {
   const read = readSettings(settingsFile, await readText(source, settingsFile))
   if ('unreadable' in read) return read
   const {settings} = read
-  const unreadable: Problem[] = []
-  const found: Partial<Record<TableName, ReadTable>> = {}
-  let bySite = false
-  for (const described of Object.values(tables)) {
-    if (bySite && (described.name === 'traps' || described.name === 'visits')) continue
-    const table = bySite && described.name === 'catch' ? catchBySite : described
-    const file = fileOf(table, settings)
-    if (!source.files.has(file)) {
-      if (!table.optional || settings.files?.[table.name] !== undefined)
-        unreadable.push(missingTable(file, table, source, settings))
-      continue
-    }
-    const outcome = await readTable(source, table, file, settings, conventionsOf(settings))
-    if ('unreadable' in outcome) {
-      unreadable.push(...outcome.unreadable)
-      continue
-    }
-    found[table.name] = gatherShared(table, outcome, settings)
-    if (table.name === 'sites') bySite = isEffortBySite(source, settings, outcome.source)
-  }
-  const season = bySite ? statedSeason(settings) : undefined
-  if (season !== undefined && 'code' in season) unreadable.push(season)
+  const {found, isBySite, unreadable} = await readTables(source, settings)
+  const season = isBySite ? statedSeason(settings) : undefined
+  const missing = season !== undefined && 'code' in season ? [season] : []
   // A slip in study.yaml is often why a column is missed.
-  if (unreadable.length > 0) return {unreadable: [...read.problems, ...unreadable]}
-  const rows = (name: TableName): readonly TypedRow[] => found[name]?.rows ?? []
-  const taxa = rows('taxa') as unknown as readonly Taxon[]
-  const settledNames = settleCatchNames(rows('catch'), taxa, found.catch?.source)
-  const sources: Partial<Record<TableName, SourceTable>> = {}
-  for (const [name, table] of Object.entries(found)) sources[name as TableName] = table.source
+  if (unreadable.length + missing.length > 0)
+    return {unreadable: [...read.problems, ...unreadable, ...missing]}
+  const taxa = rowsOf(found, 'taxa')
+  const records = rowsOf(found, 'catch')
+  const settledNames = settleCatchNames(records, taxa, found.get('catch')?.source)
   const study: Study = {
     settings,
     settingPlace: read.place,
-    sites: rows('sites') as unknown as readonly Site[],
-    traps: rows('traps') as unknown as readonly Trap[],
-    exposures: rows('visits') as unknown as readonly Exposure[],
-    catch: withSortedPart(rows('catch')) as unknown as readonly CatchRecord[],
+    sites: rowsOf(found, 'sites'),
+    traps: rowsOf(found, 'traps'),
+    exposures: rowsOf(found, 'visits'),
+    catch: withSortedPart(records),
     taxa,
-    weather: rows('weather').map(({date, ...rest}) => ({
-      day: date,
-      ...rest
-    })) as unknown as readonly WeatherDay[],
-    tables: sources,
-    problems: [...read.problems, ...Object.values(found).flatMap(({problems}) => problems), ...settledNames],
+    weather: rowsOf(found, 'weather').map(({date, ...rest}) => ({day: date, ...rest})),
+    tables: Object.fromEntries([...found].map(([name, table]) => [name, table.source])),
+    problems: [...read.problems, ...[...found.values()].flatMap(({problems}) => problems), ...settledNames],
     texts: await readTexts(source, settings)
   }
   if (season === undefined || 'code' in season) return {study}
   return {study: {...study, ...effortBySite(study.sites, study.catch, season), effortBySite: true}}
 }
 
-/** An empty sorted part is the whole sample; that it was not stated is remembered. */
-function withSortedPart(rows: readonly TypedRow[]): readonly TypedRow[] {
+/** An empty sorted part is the whole sample; that it was not stated is remembered. In place: there may be a million. */
+function withSortedPart(rows: readonly DescribedRow<'catch'>[]): readonly CatchRecord[] {
   for (const row of rows) {
-    if (row.sampleFraction === undefined) row.sampleFraction = 1
-    else row.sampleFractionStated = true
+    const record: {sampleFraction?: number; sampleFractionStated?: true} = row
+    if (record.sampleFraction === undefined) record.sampleFraction = 1
+    else record.sampleFractionStated = true
   }
-  return rows
-}
-
-function conventionsOf(settings: Settings): CellConventions {
-  return {
-    order: settings.dates,
-    decimal: settings.decimal,
-    conditions: Object.keys(settings.conditions ?? {}),
-    words: settings.words ?? {}
-  }
+  return rows as readonly CatchRecord[]
 }
 
 /** The author's texts, wherever study.yaml says they are, and the study's own templates, those of a language too. */

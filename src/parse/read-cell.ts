@@ -1,4 +1,4 @@
-import type {Column} from '../model/columns.ts'
+import type {Column} from '../model/column.ts'
 import {nearestName} from '../model/nearest-name.ts'
 import type {ProblemCode} from '../model/study.ts'
 import {numberRemedy, saysNothing} from './number-remedy.ts'
@@ -63,14 +63,14 @@ function namesRows({name, kind, required}: Column): boolean {
 }
 
 function readWord(text: string, column: Column, conventions: CellConventions): CellOutcome {
-  const own = column.name === 'condition' ? conventions.conditions : []
+  const own = column.ownWords ? conventions.conditions : []
   const words = [...(column.words ?? []), ...own]
   const wanted = text.toLowerCase()
   const known =
     words.find((word) => word.toLowerCase() === wanted) ??
     words.find((word) => `${word.toLowerCase()}s` === wanted) ??
     ownProperty(sameWords[column.name], wanted.replace(/\.$/, ''))
-  if (known !== undefined) return {value: column.name === 'sensitive' ? Number(known) : known}
+  if (known !== undefined) return {value: column.isNumber ? Number(known) : known}
   const meant = ownProperty(perhaps[column.name], wanted.replace(/[.!?]+$/, '')) ?? nearestName(text, words)
   return {
     code: column.name === 'condition' ? 'unknown-condition' : 'unknown-word',

@@ -1,4 +1,4 @@
-import type {TableDescription, TableName} from '../model/columns.ts'
+import type {TableDescription} from '../model/column.ts'
 import type {Settings} from '../model/settings.ts'
 import type {StudySource} from '../model/source.ts'
 import type {Problem, SourceTable} from '../model/study.ts'
@@ -111,7 +111,6 @@ export async function readTable(
       resolved,
       conventions,
       places,
-      defaults: emptyCells[table.name] ?? {},
       ...(taxonColumns[0] !== undefined && {countsFrom: taxonColumns[0]})
     }
     const reader = wide
@@ -123,12 +122,6 @@ export async function readTable(
     const open = {reader, header, places, taxonColumns, resolution: found.resolution}
     return {open, firstRecord: found.record + 1, linesAbove: above.length}
   }
-}
-
-/** What a field entomologist means by leaving a cell empty: an intact trap; an adult. */
-const emptyCells: Readonly<Partial<Record<TableName, Readonly<Record<string, unknown>>>>> = {
-  visits: {condition: 'intact'},
-  catch: {lifeStage: 'adult'}
 }
 
 /** Headers that study.yaml names as the study's own. */

@@ -1,4 +1,4 @@
-import type {Column, TableDescription} from '../model/columns.ts'
+import type {Column, TableDescription} from '../model/column.ts'
 import {nearestName} from '../model/nearest-name.ts'
 import type {Settings} from '../model/settings.ts'
 import {headerKey} from './header-key.ts'

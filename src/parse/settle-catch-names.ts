@@ -1,17 +1,22 @@
 import type {Problem, SourceTable, Taxon} from '../model/study.ts'
 import {nameSettler} from './settle-names.ts'
-import type {TypedRow} from './table-reader.ts'
+
+interface NamedRow {
+  readonly row: number
+  taxon: string
+  qualifier?: string
+}
 
 /** Give every catch row the spelling of taxa.csv, and say once for each spelling what was taken for what. */
 export function settleCatchNames(
-  rows: readonly TypedRow[],
+  rows: readonly NamedRow[],
   taxa: readonly Taxon[],
   source: SourceTable | undefined
 ): readonly Problem[] {
   const settle = nameSettler(taxa)
   const changed = new Map<string, {taxon: string; row: number; rows: number}>()
   for (const row of rows) {
-    const written = row.taxon as string
+    const written = row.taxon
     const {taxon, qualifier} = settle(written)
     if (taxon === written) continue
     row.taxon = taxon

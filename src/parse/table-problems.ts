@@ -1,4 +1,4 @@
-import type {TableDescription} from '../model/columns.ts'
+import type {TableDescription} from '../model/column.ts'
 import type {Problem} from '../model/study.ts'
 import type {ForeignFile} from './foreign-file.ts'
 import {mappingLine} from './missing-columns.ts'

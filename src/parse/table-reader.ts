@@ -1,8 +1,8 @@
-import type {TableDescription} from '../model/columns.ts'
+import type {TableDescription} from '../model/column.ts'
 import type {Place} from '../model/place.ts'
 import type {Problem, ProblemCode} from '../model/study.ts'
 import type {CellPlaces} from './cell-places.ts'
-import {type ColumnReader, columnReader, readColumn} from './column-reader.ts'
+import {type ColumnReader, camelCase, columnReader, readColumn} from './column-reader.ts'
 import {emptyCells} from './empty-cells.ts'
 import {namelessColumns} from './nameless-columns.ts'
 import type {CellConventions, CellTrouble} from './read-cell.ts'
@@ -21,8 +21,6 @@ export interface TableReaderSetup {
   readonly places: CellPlaces
   /** From this column on a cell below no header sets its row aside: in a wide catch table it is a count of something. */
   readonly countsFrom?: number
-  /** What an empty cell stands for, by camel-case name. */
-  readonly defaults?: Readonly<Record<string, unknown>>
 }
 
 export interface TableContents {
@@ -48,7 +46,9 @@ export function tableReader(setup: TableReaderSetup): TableReader {
   const readers = setup.resolved.map((resolved) => columnReader(resolved, conventions))
   const idReader = readers[0]
   const nameless = namelessColumns(setup, problems)
-  const defaults = Object.entries(setup.defaults ?? {})
+  const emptyMeanings = table.columns.flatMap(({name, emptyMeans}): [string, string][] =>
+    emptyMeans === undefined ? [] : [[camelCase(name), emptyMeans]]
+  )
   // One constructor for each table: rows then share one shape and keep their values inside, which halves their memory.
   const Row = class {
     readonly row: number
@@ -118,7 +118,7 @@ export function tableReader(setup: TableReaderSetup): TableReader {
     let empty: readonly ColumnReader[] | undefined
     let usable = !recordTrouble(cells, line, row, broken) && !nameless?.note(row, cells)
     const typed = new Row(row)
-    for (const [key, value] of defaults) typed[key] = value
+    for (const [key, value] of emptyMeanings) typed[key] = value
     if (usable) {
       for (const reader of readers) {
         const outcome = readColumn(reader, cells, conventions)

@@ -1,4 +1,4 @@
-import type {TableDescription} from '../model/columns.ts'
+import type {TableDescription} from '../model/column.ts'
 import type {SourceTable} from '../model/study.ts'
 import type {CellPlaces} from './cell-places.ts'
 import type {Resolution} from './resolve-columns.ts'

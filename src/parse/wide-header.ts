@@ -1,4 +1,5 @@
-import {type TableDescription, tables} from '../model/columns.ts'
+import type {TableDescription} from '../model/column.ts'
+import {tables} from '../model/columns.ts'
 import {type FoundHeader, findHeader, inTwoLines} from './find-header.ts'
 import {headerKey} from './header-key.ts'
 import {type ColumnMap, type Resolution, resolveColumns} from './resolve-columns.ts'

@@ -1,4 +1,4 @@
-import type {ConditionWord} from '../model/columns.ts'
+import type {ConditionWord} from '../model/column-words.ts'
 import type {Settings} from '../model/settings.ts'
 import type {Exposure} from '../model/study.ts'
 import {type NightsBasis, nightsBetween} from './exposure-nights.ts'

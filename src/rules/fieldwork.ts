@@ -1,4 +1,4 @@
-import type {TableName} from '../model/columns.ts'
+import type {TableName} from '../model/column.ts'
 import {daysBetween, isoDay} from '../model/day.ts'
 import type {Settings} from '../model/settings.ts'
 import type {CatchRecord, Exposure, Site, Study, Trap} from '../model/study.ts'

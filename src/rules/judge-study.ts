@@ -1,4 +1,5 @@
-import {type TableName, tableNames} from '../model/columns.ts'
+import type {TableName} from '../model/column.ts'
+import {tableNames} from '../model/columns.ts'
 import type {Finding, JudgedOtherwise, RowBalance, RowReference, Severity} from '../model/finding.ts'
 import {formatPlace} from '../model/place.ts'
 import {readAs} from '../model/read-as.ts'

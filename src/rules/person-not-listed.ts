@@ -1,4 +1,4 @@
-import type {TableName} from '../model/columns.ts'
+import type {TableName} from '../model/column.ts'
 import {fewOf} from './few-of.ts'
 import {numberOf} from './number-of.ts'
 import type {Rule} from './rule.ts'

@@ -1,4 +1,4 @@
-import type {TableName} from '../model/columns.ts'
+import type {TableName} from '../model/column.ts'
 import type {CatchRecord, Study} from '../model/study.ts'
 import type {Found, Rule} from './rule.ts'
 import {reference, type StudyIndex} from './study-index.ts'

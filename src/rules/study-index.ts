@@ -1,5 +1,5 @@
 import {type CatchMatching, matchCatch} from '../model/catch-matching.ts'
-import type {TableName} from '../model/columns.ts'
+import type {TableName} from '../model/column.ts'
 import type {RowReference} from '../model/finding.ts'
 import type {Place} from '../model/place.ts'
 import type {CatchRecord, Exposure, Site, Study, Taxon, Trap} from '../model/study.ts'

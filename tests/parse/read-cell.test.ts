@@ -1,5 +1,6 @@
 import {describe, expect, test} from 'vitest'
-import {type Column, type TableName, tables} from '../../src/model/columns.ts'
+import type {Column, TableName} from '../../src/model/column.ts'
+import {tables} from '../../src/model/columns.ts'
 import {type CellOutcome, readCell} from '../../src/parse/read-cell.ts'
 
 function column(table: TableName, name: string): Column {

@@ -1,5 +1,6 @@
 import Papa from 'papaparse'
-import {type TableName, tables} from '../../src/model/columns.ts'
+import type {TableName} from '../../src/model/column.ts'
+import {tables} from '../../src/model/columns.ts'
 import {csvText} from '../example-season/csv-text.ts'
 
 /** Files of a study folder; bytes where a test is about bytes. */

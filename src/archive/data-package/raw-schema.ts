@@ -1,4 +1,5 @@
-import {type Column, type TableName, tables} from '../../model/columns.ts'
+import type {Column, TableName} from '../../model/column.ts'
+import {tables} from '../../model/columns.ts'
 import type {Settings} from '../../model/settings.ts'
 import type {SourceTable} from '../../model/study.ts'
 import type {ColumnProfile} from './column-profile.ts'

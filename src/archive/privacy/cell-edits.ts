@@ -1,4 +1,4 @@
-import type {TableName} from '../../model/columns.ts'
+import type {TableName} from '../../model/column.ts'
 import type {Study} from '../../model/study.ts'
 import type {ColumnPlace, Reading} from '../reading.ts'
 import {placeholderCell, placeholderNames} from './placeholder-names.ts'

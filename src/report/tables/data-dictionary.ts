@@ -1,4 +1,5 @@
-import {type Column, type ColumnKind, tables} from '../../model/columns.ts'
+import type {Column, ColumnKind} from '../../model/column.ts'
+import {tables} from '../../model/columns.ts'
 import type {TableDefinition} from '../table.ts'
 import {cell} from './cell.ts'
 import {wordColumn} from './column.ts'
