@@ -8,7 +8,7 @@ export interface PageIds {
 
 /**
  * Ids of a page on which some are in use already: those of figures, tables and references. The ids within pictures
- * have a dot, and none made here has.
+ * have an underscore, and none made here has.
  */
 export function pageIds(inUse: Iterable<string>): PageIds {
   const used = new Set(inUse)

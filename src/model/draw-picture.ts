@@ -1,6 +1,6 @@
 /** What a picture is drawn from. Plain data, so that another thread can draw it. */
 export interface PictureRequest {
-  /** Starts every id inside the picture, so it must be unique on the page: a letter, then letters, digits, - and _. */
+  /** Ends every id inside the picture, so it must be unique on the page: a letter, then letters, digits, - and _. */
   readonly id: string
   /** Vega-Lite specification with its data inline and times in UTC. It is not changed. */
   readonly spec: Readonly<Record<string, unknown>>

@@ -33,16 +33,16 @@ export function polishSvg(svg: string, label: Label): string {
   root.properties = {
     xmlns: 'http://www.w3.org/2000/svg',
     role: 'img',
-    ariaLabelledBy: [`${label.id}.title`],
-    ariaDescribedBy: [`${label.id}.desc`],
+    ariaLabelledBy: [`title_${label.id}`],
+    ariaDescribedBy: [`desc_${label.id}`],
     ...root.properties,
     // A substitute font wider than allowed for then runs into the page's margin instead of being cut.
     overflow: 'visible',
     fontFamily: fontStack
   }
   root.children.unshift(
-    textElement('title', `${label.id}.title`, label.title),
-    textElement('desc', `${label.id}.desc`, label.description)
+    textElement('title', `title_${label.id}`, label.title),
+    textElement('desc', `desc_${label.id}`, label.description)
   )
   return toHtml(root, {space: 'svg', closeEmptyElements: true, tightSelfClosing: true})
 }

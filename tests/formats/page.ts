@@ -26,7 +26,7 @@ export const pages: readonly ReportPage[] = [
 ]
 
 const svg = (id: string) =>
-  `<?xml version="1.0"?><svg xmlns="http://www.w3.org/2000/svg" role="img" width="300" height="100" viewBox="0 0 300 100" aria-labelledby="${id}.title"><title id="${id}.title">Effort</title><path d="M0 0h10"/></svg>`
+  `<?xml version="1.0"?><svg xmlns="http://www.w3.org/2000/svg" role="img" width="300" height="100" viewBox="0 0 300 100" aria-labelledby="title_${id}"><title id="title_${id}">Effort</title><path d="M0 0h10"/></svg>`
 
 /** A page of one template, with a small picture for each figure. */
 export function pageOf(

@@ -16,10 +16,10 @@ function polished(content: string): string {
 
 test('a picture is one image with a name and a description', () => {
   expect(polishSvg('<svg width="8" height="9" viewBox="0 0 8 9" class="marks"></svg>', label)).toBe(
-    '<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="fig-effort.title" ' +
-      'aria-describedby="fig-effort.desc" width="8" height="9" viewBox="0 0 8 9" overflow="visible" ' +
+    '<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="title_fig-effort" ' +
+      'aria-describedby="desc_fig-effort" width="8" height="9" viewBox="0 0 8 9" overflow="visible" ' +
       'font-family="Arial, Helvetica, Liberation Sans, sans-serif">' +
-      '<title id="fig-effort.title">Effort</title><desc id="fig-effort.desc">Trap-nights of each site.</desc></svg>'
+      '<title id="title_fig-effort">Effort</title><desc id="desc_fig-effort">Trap-nights of each site.</desc></svg>'
   )
 })
 
@@ -60,8 +60,8 @@ test('ids carry the id of the figure, and references follow them', () => {
         '<rect width="5" height="5"/></clipPath><linearGradient id="gradient_3"><stop offset="0" stop-color="#eee"/></linearGradient></defs>'
     )
   ).toBe(
-    '<g clip-path="url(#fig-effort.d1)"><path d="M0,0h1" fill="url(#fig-effort.d2)"/></g><defs><clipPath id="fig-effort.d1">' +
-      '<rect width="5" height="5"/></clipPath><linearGradient id="fig-effort.d2"><stop offset="0" stop-color="#eee"/></linearGradient></defs>'
+    '<g clip-path="url(#d1_fig-effort)"><path d="M0,0h1" fill="url(#d2_fig-effort)"/></g><defs><clipPath id="d1_fig-effort">' +
+      '<rect width="5" height="5"/></clipPath><linearGradient id="d2_fig-effort"><stop offset="0" stop-color="#eee"/></linearGradient></defs>'
   )
 })
 
@@ -108,7 +108,7 @@ test('characters that XML forbids are dropped from labels, title and description
 
 test('title and description are escaped', () => {
   const svg = polishSvg('<svg></svg>', {...label, title: '</title><script>', description: 'A & B "c"'})
-  expect(svg).toContain('<title id="fig-effort.title">&#x3C;/title>&#x3C;script></title>')
+  expect(svg).toContain('<title id="title_fig-effort">&#x3C;/title>&#x3C;script></title>')
   expect(svg).toContain('>A &#x26; B "c"</desc>')
 })
 

@@ -45,10 +45,10 @@ test.each(Object.entries(exampleSpecs))(
   async (name, spec) => {
     const svg = await draw(spec, {id: name})
     expect(svg).toMatch(
-      new RegExp(`^<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="${name}\\.title"`)
+      new RegExp(`^<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="title_${name}"`)
     )
     expect(svg).toContain(
-      `<title id="${name}.title">A chart</title><desc id="${name}.desc">What it shows.</desc>`
+      `<title id="title_${name}">A chart</title><desc id="desc_${name}">What it shows.</desc>`
     )
     expect(svg.match(/ role=/g)).toHaveLength(1)
     expect(svg.match(/ aria-/g)).toHaveLength(2)
