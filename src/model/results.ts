@@ -109,6 +109,7 @@ export const vertebratesSchema = z
     recorded: z.boolean().describe('Whether vertebrates were recorded at all.'),
     count: measure,
     perThousand: measure.describe('Per 1,000 trap-nights of exposure.'),
+    notLooked: measure.describe('Exposures of which nothing says whether vertebrates were found.'),
     events: z.array(
       z.strictObject({
         site: text,
@@ -149,10 +150,26 @@ export const siteSchema = z
     rounds: measure,
     firstOpened: day.optional(),
     lastCollected: day.optional(),
-    removal: z.strictObject({recorded: measure, notRecorded: measure, lastRemoved: day.optional()}),
+    removal: z.strictObject({
+      recorded: measure,
+      notRecorded: measure,
+      gone: measure.describe(
+        'Times that a trap was found to be missing: what is left of it may still lie there.'
+      ),
+      lastRemoved: day.optional()
+    }),
     effort: effortSchema,
+    lostBecause: z.array(text).describe('Why trap-nights were lost; each completes: lost, because ...'),
+    kinds: z
+      .strictObject({
+        species: measure,
+        others: measure.describe(
+          'Individuals whose name tells only a group of which finer names were caught.'
+        )
+      })
+      .describe('The catch in the rates as a reader counts kinds: what counts as a species, and the rest.'),
     catch: catchSchema,
-    groups: z.array(z.strictObject({id: text, label: text, catch: catchSchema})),
+    groups: z.array(z.strictObject({id: text, label: text, catch: catchSchema, species: measure})),
     /** Names of this site, most numerous first; sensitive ones that may not be shown are counted, not named. */
     taxa: z.array(z.strictObject({taxon: text, individuals: measure, total: measure})),
     withheldTaxa: measure,
@@ -262,8 +279,16 @@ export const protocolSchema = z
     intervalMedian: measure,
     intervalLongest: measure,
     roundsAchieved: measure,
+    firstInstalled: day.optional().describe('Day on which the first trap was dug in.'),
+    lastInstalled: day.optional(),
     settlingShortest: measure,
     settlingLongest: measure,
+    positionUncertainty: measure.describe('Largest stated uncertainty of a position of a site.'),
+    catchRecords: measure,
+    identifiedBy: z.array(z.strictObject({who: text, records: measure})),
+    verifiedBy: z.array(z.strictObject({who: text, records: measure})),
+    verifiedRecords: measure,
+    voucherRecords: measure.describe('Records of the catch that name a voucher specimen.'),
     trapsPerSiteSmallest: measure,
     trapsPerSiteLargest: measure,
     nightsFrom: z.enum(['dates', 'clock times']),

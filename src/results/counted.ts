@@ -17,6 +17,7 @@ export const words = {
   days: ['day', 'days'],
   trapNights: ['trap-night', 'trap-nights'],
   rows: ['row', 'rows'],
+  records: ['record', 'records'],
   findings: ['finding', 'findings'],
   taxa: ['kind', 'kinds'],
   units: ['sampling unit', 'sampling units'],

@@ -71,7 +71,12 @@ export function leaveOutUnknowable(results: Sections, sites: readonly Site[]): S
         sites.filter(({siteId}) => siteId === site.id)
       ),
       rounds: unknown(site.rounds),
-      removal: {recorded: unknown(site.removal.recorded), notRecorded: unknown(site.removal.notRecorded)},
+      removal: {
+        recorded: unknown(site.removal.recorded),
+        notRecorded: unknown(site.removal.notRecorded),
+        gone: unknown(site.removal.gone)
+      },
+      lostBecause: [],
       effort: ofSites(site.effort)
     })),
     rounds: [],

@@ -1,5 +1,7 @@
+import {isoDay} from '../model/day.ts'
 import {isDefined, type Measure} from '../model/quantity.ts'
 import type {ProtocolResult} from '../model/results.ts'
+import type {CatchRecord, Site} from '../model/study.ts'
 import {median} from '../statistics/median.ts'
 import type {Analysis} from './analysis.ts'
 import {codeUnitOrder} from './code-unit-order.ts'
@@ -21,6 +23,7 @@ export function protocolResult(analysis: Analysis): ProtocolResult {
   const settling = settlingNights(open).sort(ascending)
   const traps = [...groupBy(area.traps, ({site}) => site).values()].map((own) => own.length).sort(ascending)
   const middle = median(intervals)
+  const dugIn = study.traps.flatMap(({installed}) => (installed === undefined ? [] : [installed]))
   const mixedTimes = hasUnusedTimes(study.exposures, basis)
   return {
     effortKnownFor: 'exposures',
@@ -39,6 +42,13 @@ export function protocolResult(analysis: Analysis): ProtocolResult {
     ),
     settlingShortest: nights('Shortest time between digging in and opening', settling[0], noSettling),
     settlingLongest: nights('Longest time between digging in and opening', settling.at(-1), noSettling),
+    ...(dugIn.length > 0 && {
+      firstInstalled: isoDay(Math.min(...dugIn)),
+      lastInstalled: isoDay(Math.max(...dugIn))
+    }),
+    positionUncertainty: positionUncertainty(study.sites),
+    // A zero is written down and not identified.
+    ...namesOnRecord(study.catch.filter(({count}) => count > 0)),
     trapsPerSiteSmallest: trapsPerSite('Fewest traps at a site', traps[0]),
     trapsPerSiteLargest: trapsPerSite('Most traps at a site', traps.at(-1)),
     nightsFrom: basis,
@@ -52,6 +62,31 @@ export function protocolResult(analysis: Analysis): ProtocolResult {
       remarksOnNights:
         'some openings or collections have a clock time and others have none, so all nights are whole days between dates'
     })
+  }
+}
+
+/** Where every site states one: a position of unknown uncertainty can be anywhere. */
+function positionUncertainty(sites: readonly Site[]): Measure {
+  const what = {label: 'Largest uncertainty of the position of a site', kind: 'metres'} as const
+  const stated = sites.flatMap(({coordinateUncertaintyM: metres}) => (metres === undefined ? [] : [metres]))
+  return stated.length === 0 || stated.length < sites.length
+    ? {...what, notDefined: 'the uncertainty of the coordinates is not recorded for every site'}
+    : {...what, value: Math.max(...stated)}
+}
+
+/** Who identified and who checked, as the records of the catch name them, and how many name a voucher. */
+function namesOnRecord(records: readonly CatchRecord[]) {
+  const of = (what: string, value: number) => counted(what, value, words.records)
+  const by = (field: 'identifiedBy' | 'verifiedBy', what: string) =>
+    [...groupBy(records, (record) => record[field])]
+      .flatMap(([who, own]) => (who === undefined ? [] : [{who, records: of(`${what} ${who}`, own.length)}]))
+      .sort((a, b) => codeUnitOrder(a.who, b.who))
+  return {
+    catchRecords: of('Records of the catch', records.length),
+    identifiedBy: by('identifiedBy', 'Records identified by'),
+    verifiedBy: by('verifiedBy', 'Records checked by'),
+    verifiedRecords: of('Records checked', records.filter(({verifiedBy}) => verifiedBy !== undefined).length),
+    voucherRecords: of('Records with a voucher', records.filter(({voucher}) => voucher !== undefined).length)
   }
 }
 

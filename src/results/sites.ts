@@ -1,5 +1,5 @@
 import {isoDay} from '../model/day.ts'
-import type {Measure} from '../model/quantity.ts'
+import {isDefined, type Measure} from '../model/quantity.ts'
 import type {SiteResult} from '../model/results.ts'
 import type {Site, Taxon} from '../model/study.ts'
 import type {Analysis} from './analysis.ts'
@@ -8,9 +8,11 @@ import {codeUnitOrder} from './code-unit-order.ts'
 import {counted, words} from './counted.ts'
 import {effortResult} from './effort.ts'
 import {groupCatches, roundCount} from './habitats.ts'
+import {lostBecause} from './lost-because.ts'
 import type {Part, Parts} from './parts.ts'
 import {pictureNames} from './picture-names.ts'
 import {isWithheldFromPlaces, type RecordedName} from './recorded-names.ts'
+import {scopeCatch} from './scope-catch.ts'
 import {seasonWindow} from './season.ts'
 import {sitePosition} from './site-position.ts'
 import type {SiteInUse} from './study-area.ts'
@@ -19,15 +21,25 @@ import {vertebratesResult} from './vertebrates.ts'
 
 export function siteResults(analysis: Analysis, parts: Parts): SiteResult[] {
   const {sites} = analysis.area
+  const kinds = kindsOf(analysis, parts)
   const pictures = pictureNames(sites.map(({id}) => id))
-  return sites.map((site) => siteResult(site, analysis, parts.ofSite(site), pictures.get(site.id) ?? site.id))
+  return sites.map((site) =>
+    siteResult(site, analysis, parts.ofSite(site), pictures.get(site.id) ?? site.id, kinds)
+  )
 }
 
-function siteResult(site: SiteInUse, analysis: Analysis, part: Part, picture: string): SiteResult {
+function siteResult(
+  site: SiteInUse,
+  analysis: Analysis,
+  part: Part,
+  picture: string,
+  kinds: Kinds
+): SiteResult {
   const {record, name, habitat} = site
   const names = namesOf(part)
   const open = names.filter(({recorded}) => !isWithheldFromPlaces(recorded))
   const position = sitePosition(record, analysis.study.settings, strictestCategory(names))
+  const effort = effortResult(part, analysis.planned)
   const catchOf = (recorded: RecordedName, what: string, value: number) => {
     return counted(`${what}, ${recorded.name}, ${name}`, value, words.individuals)
   }
@@ -46,9 +58,14 @@ function siteResult(site: SiteInUse, analysis: Analysis, part: Part, picture: st
     rounds: roundCount(part),
     ...seasonWindow(part.exposures.map((exposure) => exposure.record)),
     removal: removalOf(part),
-    effort: effortResult(part, analysis.planned),
+    effort,
+    lostBecause: isDefined(effort.planned) ? lostBecause(part, effort.planned.value) : [],
+    kinds: kinds.ofAll(part),
     catch: catchResult(part, analysis),
-    groups: groupCatches(part, analysis),
+    groups: groupCatches(part, analysis).map((group, index) => ({
+      ...group,
+      species: kinds.ofScope(part, index, group.label)
+    })),
     taxa: open.map(({recorded, individuals, total}) => ({
       taxon: recorded.name,
       individuals: catchOf(recorded, 'Individuals in the rates', individuals),
@@ -68,6 +85,33 @@ function siteResult(site: SiteInUse, analysis: Analysis, part: Part, picture: st
       total: catchOf(recorded, 'Individuals recorded', total)
     })),
     vertebrates: vertebratesResult(part)
+  }
+}
+
+interface Kinds {
+  readonly ofAll: (part: Part) => SiteResult['kinds']
+  readonly ofScope: (part: Part, scope: number, label: string) => Measure
+}
+
+/** What counts as a kind at a site, by the rule that diversity goes by. */
+function kindsOf(analysis: Analysis, parts: Parts): Kinds {
+  const everything = scopeCatch({id: 'all', label: 'all names', holds: () => true}, parts.study)
+  const scopes = analysis.scopes.map((scope) => scopeCatch(scope, parts.study))
+  return {
+    ofAll(part) {
+      const inRates = part.catches.filter((each) => each.inRates)
+      const others = inRates.filter((each) => everything.speciesOf(each) === undefined)
+      return {
+        species: counted(`Species, ${part.where}`, everything.countsIn(part).species.size, words.taxa),
+        others: counted(
+          `Individuals not told to a species, ${part.where}`,
+          others.reduce((sum, {count}) => sum + count, 0),
+          words.individuals
+        )
+      }
+    },
+    ofScope: (part, scope, label) =>
+      counted(`Species, ${label}, ${part.where}`, scopes[scope]!.countsIn(part).species.size, words.taxa)
   }
 }
 
@@ -162,7 +206,8 @@ function structureOf(site: Site): Measure[] {
   })
 }
 
-function removalOf({traps, where}: Part): SiteResult['removal'] {
+function removalOf({traps, exposures, where}: Part): SiteResult['removal'] {
+  const gone = exposures.filter(({record}) => record.condition === 'missing')
   const days = traps.flatMap(({record: {removed}}) => (removed === undefined ? [] : [removed]))
   return {
     recorded: counted(`Traps whose removal is recorded, ${where}`, days.length, words.traps),
@@ -171,6 +216,7 @@ function removalOf({traps, where}: Part): SiteResult['removal'] {
       traps.length - days.length,
       words.traps
     ),
+    gone: counted(`Traps found missing, ${where}`, gone.length, words.traps),
     ...(days.length > 0 && {lastRemoved: isoDay(Math.max(...days))})
   }
 }

@@ -1,3 +1,4 @@
+import type {Measure} from '../model/quantity.ts'
 import type {TaxonResult} from '../model/results.ts'
 import type {Taxon} from '../model/study.ts'
 import {activityDensity} from './activity-density.ts'
@@ -25,7 +26,7 @@ export function taxonResults(analysis: Analysis, parts: Parts): TaxonResult[] {
 function taxonResult(
   recorded: RecordedName,
   catches: readonly CatchInUse[],
-  {females, males, firstRound, lastRound}: Details,
+  {females, males, sexed, firstRound, lastRound}: Details,
   allInRates: number,
   {area, unit, confidence}: Analysis,
   parts: Parts
@@ -55,8 +56,8 @@ function taxonResult(
     ),
     sites: sites(whole.sites.size, 'whole study'),
     rate: activityDensity(`Activity-density, ${name}, whole study`, caught, parts.study.units, confidence),
-    females: individuals('Females recorded', females),
-    males: individuals('Males recorded', males),
+    females: sexed ? individuals('Females recorded', females) : unsexed('Females recorded', name),
+    males: sexed ? individuals('Males recorded', males) : unsexed('Males recorded', name),
     immatures: individuals('Larvae and other immature animals recorded', whole.immatures),
     habitats: area.habitats.map((habitat) => {
       const here = tallyOf(byHabitat.get(habitat) ?? [])
@@ -91,9 +92,21 @@ function taxonResult(
   }
 }
 
+/** No sex on record means that nobody looked, and not that there were none. */
+function unsexed(what: string, name: string): Measure {
+  return {
+    label: `${what}, ${name}`,
+    kind: 'count',
+    unit: words.individuals,
+    notDefined: 'no sex is on record'
+  }
+}
+
 interface Details {
   females: number
   males: number
+  /** Whether any record says a sex, be it that it could not be told. */
+  sexed: boolean
   firstRound: RoundInUse | undefined
   lastRound: RoundInUse | undefined
 }
@@ -101,10 +114,11 @@ interface Details {
 /** What the summed catches no longer tell: sexes and rounds, by index of the name. */
 function detailsByName({names, catches}: Analysis): readonly Details[] {
   const details = names.names.map((): Details => {
-    return {females: 0, males: 0, firstRound: undefined, lastRound: undefined}
+    return {females: 0, males: 0, sexed: false, firstRound: undefined, lastRound: undefined}
   })
   for (const {name, sex, count, round} of catches) {
     const of = details[name.index]!
+    if (sex !== undefined) of.sexed = true
     if (sex === 'female') of.females += count
     if (sex === 'male') of.males += count
     if (round === undefined) continue

@@ -38,6 +38,7 @@ export function vertebratesResult({exposures, where}: Part): VertebratesResult {
       ? {...counted(countLabel, count, words.vertebrates), ...caution}
       : {label: countLabel, kind: 'count', unit: words.vertebrates, notDefined: notRecorded},
     perThousand,
+    notLooked: counted(`Exposures without a word on vertebrates, ${where}`, unsaid.length, words.exposures),
     events: found
       .map(({record, trap}) => ({
         site: trap.site.id,

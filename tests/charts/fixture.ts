@@ -256,8 +256,10 @@ function sitesOf(plan: HabitatPlan, style: number): SiteResult[] {
     structure: [],
     traps: count(5),
     rounds: count(5),
-    removal: {recorded: count(5), notRecorded: count(0)},
+    removal: {recorded: count(5), notRecorded: count(0), gone: count(0)},
     effort: effort(350, plan.lost ?? 0, 0),
+    lostBecause: [],
+    kinds: {species: count(3), others: count(0)},
     catch: caught(rate, rate === null ? 0 : Math.round(rate * 3.5)),
     groups: [],
     taxa: [],
@@ -309,6 +311,7 @@ const noVertebrates = {
   recorded: false,
   count: count(0),
   perThousand: measure('per 1,000', 'rate', 0),
+  notLooked: count(0),
   events: []
 }
 
@@ -403,6 +406,12 @@ export function resultsOf(plans: readonly HabitatPlan[]): Results {
       roundsAchieved: nothing,
       settlingShortest: nothing,
       settlingLongest: nothing,
+      positionUncertainty: nothing,
+      catchRecords: count(0),
+      identifiedBy: [],
+      verifiedBy: [],
+      verifiedRecords: count(0),
+      voucherRecords: count(0),
       trapsPerSiteSmallest: nothing,
       trapsPerSiteLargest: nothing,
       nightsFrom: 'dates',

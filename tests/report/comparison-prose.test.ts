@@ -128,7 +128,7 @@ test('where the spread differs, the chapter says that composition may differ by 
 test('values at equal coverage are said to describe the catch of the sites', () => {
   expect(chapter).toContain('At a sample coverage of 0.930')
   expect(chapter).toContain(
-    'the pooled catch has 9.50 species (interval 7.00 to 13.0), 5.00 common and 3.00 dominant ones in oak wood'
+    'the pooled catch would be expected to hold 9.50 species (interval 7.00 to 13.0), 5.00 common and 3.00 dominant ones in oak wood'
   )
   expect(chapter).toContain(
     'These numbers describe the pooled catch of the sites sampled and not the habitats.'

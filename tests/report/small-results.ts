@@ -46,7 +46,13 @@ function caught(count: number, net: number): CatchResult {
   }
 }
 
-const noVertebrates = {recorded: true, count: measure(0), perThousand: measure(0, 'rate'), events: []}
+const noVertebrates = {
+  recorded: true,
+  count: measure(0),
+  perThousand: measure(0, 'rate'),
+  notLooked: measure(0),
+  events: []
+}
 
 function site(id: string, name: string, habitat: string, style: number): Results['sites'][number] {
   return {
@@ -61,8 +67,10 @@ function site(id: string, name: string, habitat: string, style: number): Results
     structure: [],
     traps: measure(6, 'count', traps),
     rounds: measure(2),
-    removal: {recorded: measure(6), notRecorded: measure(0)},
+    removal: {recorded: measure(6), notRecorded: measure(0), gone: measure(0)},
     effort: effort(120, 140),
+    lostBecause: ['traps were flooded'],
+    kinds: {species: measure(3, 'count', ['kind', 'kinds']), others: measure(0)},
     catch: caught(64, 120),
     groups: [],
     taxa: [],

@@ -67,6 +67,7 @@ const noVertebrates = {
   recorded: false,
   count: unknown('vertebrates were not recorded'),
   perThousand: unknown('vertebrates were not recorded'),
+  notLooked: unknown('vertebrates were not recorded'),
   events: []
 }
 
@@ -87,6 +88,7 @@ function withoutAnythingOptional(): Results {
       ...results.protocol,
       settlingShortest: notRecorded,
       settlingLongest: notRecorded,
+      positionUncertainty: notRecorded,
       trapTypes: [],
       fluids: []
     },
@@ -96,7 +98,11 @@ function withoutAnythingOptional(): Results {
       ...site,
       position: {shown: 'not recorded'},
       structure: [],
-      removal: {recorded: {...site.traps, value: 0}, notRecorded: site.traps},
+      removal: {
+        recorded: {...site.traps, value: 0},
+        notRecorded: site.traps,
+        gone: {...site.traps, value: 0}
+      },
       worthKnowing: [],
       listed: [],
       vertebrates: noVertebrates

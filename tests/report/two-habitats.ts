@@ -180,8 +180,15 @@ function site(id: string, name: string, habitat: 'wood' | 'field', more: Partial
     rounds: things(2, 'round'),
     firstOpened: '2026-05-28',
     lastCollected: '2026-06-17',
-    removal: {recorded: things(2, 'trap'), notRecorded: things(0, 'trap'), lastRemoved: '2026-06-17'},
+    removal: {
+      recorded: things(2, 'trap'),
+      notRecorded: things(0, 'trap'),
+      gone: things(0, 'trap'),
+      lastRemoved: '2026-06-17'
+    },
     effort: efforts.w1,
+    lostBecause: ['traps were flooded', 'traps were gone'],
+    kinds: {species: things(2, 'kind'), others: animals(1)},
     catch: catches.w1,
     groups: [],
     taxa: [],
@@ -192,6 +199,7 @@ function site(id: string, name: string, habitat: 'wood' | 'field', more: Partial
       recorded: true,
       count: things(0, 'vertebrate'),
       perThousand: measure(0, 'rate'),
+      notLooked: things(0, 'exposure'),
       events: []
     },
     ...more
@@ -229,11 +237,17 @@ const sites: SiteResult[] = [
     taxa: [listed('Abax parallelepipedus', 4)],
     withheldTaxa: things(1, 'kind'),
     structure: [],
-    removal: {recorded: things(1, 'trap'), notRecorded: things(1, 'trap'), lastRemoved: '2026-06-17'},
+    removal: {
+      recorded: things(1, 'trap'),
+      notRecorded: things(1, 'trap'),
+      gone: things(1, 'trap'),
+      lastRemoved: '2026-06-17'
+    },
     vertebrates: {
       recorded: true,
       count: things(1, 'vertebrate'),
       perThousand: measure(25, 'rate'),
+      notLooked: things(0, 'exposure'),
       events: [vole]
     },
     listed: [{taxon: 'Abax parallelepipedus', status: 'red list: near threatened', total: animals(4)}]
@@ -398,7 +412,15 @@ export const twoHabitats: Results = {
     intervalLongest: measure(10, 'nights', ['night', 'nights']),
     roundsAchieved: things(2, 'round'),
     settlingShortest: measure(7, 'nights', ['night', 'nights']),
+    firstInstalled: '2026-05-21',
+    lastInstalled: '2026-05-21',
     settlingLongest: measure(7, 'nights', ['night', 'nights']),
+    positionUncertainty: measure(50, 'metres'),
+    catchRecords: things(12, 'record'),
+    identifiedBy: [{who: 'Fern Loomweaver', records: things(12, 'record')}],
+    verifiedBy: [{who: 'Sedge Lantern', records: things(3, 'record')}],
+    verifiedRecords: things(3, 'record'),
+    voucherRecords: things(2, 'record'),
     trapsPerSiteSmallest: things(2, 'trap'),
     trapsPerSiteLargest: things(2, 'trap'),
     nightsFrom: 'dates',
@@ -444,6 +466,7 @@ export const twoHabitats: Results = {
     recorded: true,
     count: things(1, 'vertebrate'),
     perThousand: measure(8.33, 'rate'),
+    notLooked: things(0, 'exposure'),
     events: [vole]
   },
   sensitivity: {
