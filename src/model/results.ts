@@ -309,6 +309,22 @@ export const protocolSchema = z
         })
       )
       .describe('Exposures by the state in which the trap was found.'),
+    lostExposures: z
+      .array(
+        z.strictObject({
+          site: text,
+          trap: text,
+          opened: day,
+          collected: day,
+          condition: text,
+          sample: text.optional(),
+          exposed: measure,
+          net: measure
+        })
+      )
+      .describe(
+        'Exposures that earned fewer trap-nights than they lasted; those not sorted yet are not among them.'
+      ),
     sampleFractionUsed: z.boolean(),
     pooled: z.boolean(),
     remarksOnNights: text.optional()

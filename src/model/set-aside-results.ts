@@ -15,7 +15,8 @@ const headline = z.strictObject({
 export const setAsideSchema = z
   .strictObject({
     rows: measure.describe('Rows of the catch table that were set aside.'),
-    readable: measure.describe('Those of them with a whole count.'),
+    repeated: measure.describe('Those of them that repeat another row, whose animals are counted there.'),
+    readable: measure.describe('Those of the others with a whole count.'),
     individuals: measure.describe('Individuals in these.'),
     withoutThem: measure.describe('Individuals recorded in the rows in use.'),
     withThem: measure.describe('Both together.'),

@@ -220,6 +220,11 @@ export interface UsableStudy {
   readonly findings: readonly Finding[]
   readonly balance: readonly RowBalance[]
   readonly judgedOtherwise: readonly JudgedOtherwise[]
-  /** Typed rows of the catch table that were set aside, for what the headline numbers would be with them. */
+  /**
+   * Typed rows of the catch table that were set aside, for what the headline numbers would be with them; without those
+   * that repeat another row, which were counted there.
+   */
   readonly catchSetAside?: readonly CatchRecord[]
+  /** How many rows of the catch table were set aside because they repeat another. */
+  readonly catchRepeated?: number
 }

@@ -45,7 +45,8 @@ export function leaveOutUnknowable(results: Sections, sites: readonly Site[]): S
       settlingLongest: unknown(protocol.settlingLongest),
       trapsPerSiteSmallest: unknown(protocol.trapsPerSiteSmallest),
       trapsPerSiteLargest: unknown(protocol.trapsPerSiteLargest),
-      conditions: []
+      conditions: [],
+      lostExposures: []
     },
     sensitivity: {
       ...sensitivity,

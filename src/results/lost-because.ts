@@ -3,18 +3,24 @@ import {codeUnitOrder} from './code-unit-order.ts'
 import type {Part} from './parts.ts'
 import type {ExposureInUse} from './season-records.ts'
 
-/** What became of the traps, in plain words that complete 'lost, because ...'. */
-const reasons: Readonly<Record<Exclude<ConditionWord, 'intact'>, string>> = {
-  diluted: 'rain had diluted what was in traps',
-  overflowed: 'traps were flooded',
-  dry: 'traps had dried out',
-  raised: 'the rim of a trap stood above the soil',
-  disturbed: 'traps were dug up or disturbed',
-  blocked: 'traps were blocked',
-  spilled: 'what was in a trap was spilled',
-  missing: 'traps were gone',
-  closed: 'traps were closed'
+/** What became of a trap, or of several, in plain words that complete 'lost, because ...'. */
+type Reason = readonly [one: string, many: string]
+
+const reasons: Readonly<Record<Exclude<ConditionWord, 'intact'>, Reason>> = {
+  diluted: ['rain had diluted what was in a trap', 'rain had diluted what was in traps'],
+  overflowed: ['a trap was flooded', 'traps were flooded'],
+  dry: ['a trap had dried out', 'traps had dried out'],
+  raised: ['the rim of a trap stood above the soil', 'the rims of traps stood above the soil'],
+  disturbed: ['a trap was dug up or disturbed', 'traps were dug up or disturbed'],
+  blocked: ['a trap was blocked', 'traps were blocked'],
+  spilled: ['what was in a trap was spilled', 'what was in traps was spilled'],
+  missing: ['a trap was gone', 'traps were gone'],
+  closed: ['a trap was closed', 'traps were closed']
 }
+
+const sampleLost: Reason = ['a sample was lost later on', 'samples were lost later on']
+const untold: Reason = ['nothing says what became of a sample', 'nothing says what became of some samples']
+const notOpen = 'traps did not stand open as long as planned'
 
 /**
  * Why trap-nights that were planned do not count, those that cost most first: what was found at the traps, what
@@ -23,26 +29,30 @@ const reasons: Readonly<Record<Exclude<ConditionWord, 'intact'>, string>> = {
  * @param planned trap-nights planned for this part
  */
 export function lostBecause({exposures}: Part, planned: number): string[] {
-  const nights = new Map<string, number>()
-  const lose = (reason: string, lost: number) => {
-    if (lost > 0) nights.set(reason, (nights.get(reason) ?? 0) + lost)
-  }
+  const losses = new Map<string, {readonly reason: Reason; nights: number; times: number}>()
   let exposed = 0
   for (const exposure of exposures) {
     const {effort} = exposure
     exposed += effort.exposed ?? 0
-    lose(reasonOf(exposure), (effort.exposed ?? 0) - effort.net - effort.unsorted)
+    const nights = (effort.exposed ?? 0) - effort.net - effort.unsorted
+    if (nights <= 0) continue
+    const reason = reasonOf(exposure)
+    const loss = losses.get(reason[0]) ?? {reason, nights: 0, times: 0}
+    losses.set(reason[0], {reason, nights: loss.nights + nights, times: loss.times + 1})
   }
-  lose('traps did not stand open as long as planned', planned - exposed)
-  return [...nights]
-    .sort(([a, most], [b, least]) => least - most || codeUnitOrder(a, b))
-    .map(([reason]) => reason)
+  const told = [...losses.values()].map(({reason: [one, many], nights, times}) => ({
+    words: times === 1 ? one : many,
+    nights
+  }))
+  if (planned > exposed) told.push({words: notOpen, nights: planned - exposed})
+  return told.sort((a, b) => b.nights - a.nights || codeUnitOrder(a.words, b.words)).map(({words}) => words)
 }
 
-function reasonOf({record: {condition, sample}}: ExposureInUse): string {
-  if (sample === 'lost') return 'a sample was lost after it had been collected'
-  if (condition === 'intact') return 'nothing says what became of a sample'
+function reasonOf({record: {condition, sample}}: ExposureInUse): Reason {
+  // Of a trap that was gone there was no sample that could have been lost.
+  if (sample === 'lost' && condition !== 'missing' && condition !== 'spilled') return sampleLost
+  if (condition === 'intact') return untold
   return Object.hasOwn(reasons, condition)
     ? reasons[condition as keyof typeof reasons]
-    : `traps were found “${condition}”`
+    : [`a trap was found “${condition}”`, `traps were found “${condition}”`]
 }

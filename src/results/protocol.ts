@@ -56,6 +56,7 @@ export function protocolResult(analysis: Analysis): ProtocolResult {
     trapTypes: trapTypesInUse(analysis),
     fluids: fluidsInUse(analysis),
     conditions: conditionsOf(analysis),
+    lostExposures: lostExposures(analysis),
     sampleFractionUsed: study.catch.some(({sampleFraction}) => sampleFraction < 1),
     pooled: analysis.pooled,
     ...(mixedTimes && {
@@ -140,6 +141,25 @@ function conditionsOf({study: {settings}, exposures}: Analysis): ProtocolResult[
         net: trapNights(`Trap-nights that count, found ${condition}`, net)
       }
     })
+}
+
+function lostExposures({exposures}: Analysis): ProtocolResult['lostExposures'] {
+  return exposures.flatMap(({record, trap, effort: {exposed, net, unsorted}}) => {
+    const {opened, collected, condition, sample} = record
+    if (opened === undefined || exposed === undefined || exposed - net - unsorted <= 0) return []
+    return [
+      {
+        site: trap.site.id,
+        trap: trap.id,
+        opened: isoDay(opened.day),
+        collected: isoDay(collected.day),
+        condition,
+        ...(sample !== undefined && {sample}),
+        exposed: trapNights('Trap-nights between opening and collection', exposed),
+        net: trapNights('Trap-nights that count', net)
+      }
+    ]
+  })
 }
 
 /** What a condition earns, in words. */

@@ -8,7 +8,7 @@ import {setAsideEffect} from './set-aside-effect.ts'
 
 /** What the headline count would be with the rows of the catch table that were set aside, as far as they can be read. */
 export function setAsideResult(
-  {study, balance, catchSetAside}: UsableStudy,
+  {study, balance, catchSetAside, catchRepeated = 0}: UsableStudy,
   analysis: Analysis,
   parts: Parts
 ): SetAsideResult {
@@ -23,6 +23,7 @@ export function setAsideResult(
   const shareLabel = 'Share of individuals that stand in rows set aside'
   return {
     rows: counted('Rows of the catch table that were set aside', rows, words.rows),
+    repeated: counted('Rows set aside because they repeat another', catchRepeated, words.rows),
     readable:
       known === undefined
         ? {

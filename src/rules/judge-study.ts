@@ -4,9 +4,13 @@ import type {Finding, JudgedOtherwise, RowBalance, RowReference, Severity} from 
 import {formatPlace} from '../model/place.ts'
 import {readAs} from '../model/read-as.ts'
 import type {Study, UsableStudy} from '../model/study.ts'
+import {duplicateCatchRow} from './duplicate-catch-row.ts'
 import {rules} from './index.ts'
 import type {Found, Rule} from './rule.ts'
 import {studyIndex} from './study-index.ts'
+
+/** The rule that sets a row aside which repeats another: its animals are in the study already. */
+const repeatedRow = duplicateCatchRow.code
 
 /** Run every rule over a study: the findings, and the study without the rows that they set aside. */
 export function judgeStudy(study: Study): UsableStudy {
@@ -35,13 +39,14 @@ export function judgeStudy(study: Study): UsableStudy {
         findings: told
       })
   }
-  const catchAside = aside.get('catch')
+  const catchAside = aside.get('catch') ?? new Map<number, string>()
   return {
     study: withoutRowsAside(study, aside),
     findings: sorted(findings),
     balance: balanceOf(study, aside),
     judgedOtherwise,
-    catchSetAside: catchAside === undefined ? [] : study.catch.filter(({row}) => catchAside.has(row))
+    catchSetAside: study.catch.filter(({row}) => catchAside.has(row) && catchAside.get(row) !== repeatedRow),
+    catchRepeated: [...catchAside.values()].filter((code) => code === repeatedRow).length
   }
 }
 

@@ -419,6 +419,7 @@ export function resultsOf(plans: readonly HabitatPlan[]): Results {
       trapTypes: [],
       fluids: [],
       conditions: [],
+      lostExposures: [],
       sampleFractionUsed: false,
       pooled: false
     },

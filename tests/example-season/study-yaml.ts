@@ -125,7 +125,6 @@ sorting:
 
 bycatch_fate: >-
     Other invertebrates are kept in ethanol by the author for ten years and lent to anyone who asks.
-    Vertebrates are noted in visits.csv.
 
 # What a visit without catch rows and without a word in the column "sample" means. Without this line
 # such a visit is a finding and is set aside, because nothing found and never looked are different.
@@ -145,8 +144,7 @@ identification:
   verifier: Sedge Lantern
 
 vouchers: >-
-    One specimen of every kind, in the made-up collection of the Quill valley (QVC); the numbers are
-    in catch.csv.
+    One specimen of every kind, in the made-up collection of the Quill valley (QVC).
 
 permits: >-
     Written leave of the four farms. No other permit is needed in this invented country.

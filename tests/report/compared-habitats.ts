@@ -407,6 +407,7 @@ export const comparedHabitats: Results = {
     ...twoHabitats.sensitivity,
     setAside: {
       rows: things(3, 'row'),
+      repeated: things(0, 'row'),
       readable: things(2, 'row'),
       individuals: things(7, 'individual'),
       withoutThem: things(23, 'individual'),

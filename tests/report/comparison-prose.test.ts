@@ -293,7 +293,7 @@ test('what another season would take is told as an estimate, with its assumption
   )
   expect(chapter).toContain(
     'If a p of 0.05 or less counts as a difference, the layout of this season would show, in 80 % of seasons like it, ' +
-      'an activity-density of barley field that is 2.35 times that of the other habitats (all names, 200 seasons simulated).'
+      'an activity-density of barley field, the habitat with the least catch, that is 2.35 times that of the other habitats (all names, 200 seasons simulated).'
   )
   const without = (why: string) => {
     const ratio = {label: 'ratio', kind: 'ratio', notDefined: why} as const

@@ -457,6 +457,7 @@ export const twoHabitats: Results = {
         net: nights(5)
       }
     ],
+    lostExposures: [],
     sampleFractionUsed: false,
     pooled: false
   },

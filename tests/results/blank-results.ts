@@ -160,6 +160,7 @@ export const blankScope: Pick<
 
 export const blankSetAside: Results['sensitivity']['setAside'] = {
   rows: none,
+  repeated: none,
   readable: none,
   individuals: none,
   withoutThem: none,

@@ -1,5 +1,5 @@
 import {expect, test} from 'vitest'
-import {numberOf, tinyResults, twoPlaces} from './tiny-study.ts'
+import {moment, numberOf, tinyResults, twoPlaces} from './tiny-study.ts'
 
 test('intervals, rounds and traps at a site are as the records show them', () => {
   const {protocol} = tinyResults({
@@ -85,4 +85,48 @@ test('each condition stands with its credit in words', () => {
     ['trampled', '0.25 of the nights where animals were recovered', 1]
   ])
   expect(protocol.conditions.at(-1)!.meaning).toBe('cattle trod on it')
+})
+
+test('who identified and checked, vouchers, digging in and positions are told from the records', () => {
+  const {protocol} = tinyResults({
+    sites: {
+      s1: {habitat: 'wood', coordinateUncertaintyM: 50},
+      s2: {habitat: 'wood', coordinateUncertaintyM: 100}
+    },
+    traps: {
+      a: {siteId: 's1', installed: moment('2026-04-07').day},
+      b: {siteId: 's2', installed: moment('2026-04-09').day}
+    },
+    visits: [
+      ['a', '2026-05-01', '2026-05-08'],
+      ['b', '2026-05-01', '2026-05-08', {condition: 'missing'}]
+    ],
+    catch: [
+      ['a', '2026-05-08', 'Abax ater', 2, {identifiedBy: 'B', verifiedBy: 'C', voucher: '7'}],
+      ['a', '2026-05-08', 'Abax ovalis', 1, {identifiedBy: 'A'}],
+      ['a', '2026-05-08', 'Carabus problematicus', 0]
+    ]
+  })
+  expect(protocol).toMatchObject({firstInstalled: '2026-04-07', lastInstalled: '2026-04-09'})
+  expect(numberOf(protocol.positionUncertainty)).toBe(100)
+  expect(numberOf(protocol.catchRecords)).toBe(2)
+  expect(protocol.identifiedBy.map(({who, records}) => [who, numberOf(records)])).toEqual([
+    ['A', 1],
+    ['B', 1]
+  ])
+  expect(protocol.verifiedBy.map(({who}) => who)).toEqual(['C'])
+  expect([numberOf(protocol.verifiedRecords), numberOf(protocol.voucherRecords)]).toEqual([1, 1])
+  expect(protocol.lostExposures).toMatchObject([
+    {site: 's2', trap: 'b', condition: 'missing', collected: '2026-05-08'}
+  ])
+})
+
+test('the uncertainty of positions is not defined where one site states none', () => {
+  const {protocol} = tinyResults({
+    sites: {s1: {habitat: 'wood', coordinateUncertaintyM: 50}, s2: 'wood'},
+    traps: {a: 's1'}
+  })
+  expect(protocol.positionUncertainty).toMatchObject({
+    notDefined: 'the uncertainty of the coordinates is not recorded for every site'
+  })
 })

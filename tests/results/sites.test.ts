@@ -168,3 +168,45 @@ test('kinds worth knowing are those with a note: listed ones first, sensitive on
     ['Abax ater', undefined, 'a hunter of the dark']
   ])
 })
+
+test('why nights were lost is what was found there, dearest first, and nothing else', () => {
+  const {sites} = tinyResults({
+    settings: {no_catch_rows: 'empty'},
+    sites: {s1: 'wood', s2: 'wood'},
+    traps: {a: 's1', b: 's1', c: 's2'},
+    visits: [
+      ['a', '2026-05-01', '2026-05-08', {condition: 'missing'}],
+      ['a', '2026-05-08', '2026-05-15', {condition: 'overflowed'}],
+      ['b', '2026-05-01', '2026-05-08', {sample: 'lost'}],
+      ['b', '2026-05-08', '2026-05-15', {condition: 'missing'}],
+      ['c', '2026-05-01', '2026-05-08'],
+      ['c', '2026-05-08', '2026-05-15']
+    ],
+    catch: [['a', '2026-05-15', 'Abax ater', 2]]
+  })
+  expect(sites[0]!.lostBecause).toEqual([
+    'traps were gone',
+    'a sample was lost later on',
+    'a trap was flooded'
+  ])
+  expect(numberOf(sites[0]!.removal.gone)).toBe(2)
+  expect(sites[1]!.lostBecause).toEqual([])
+  expect(numberOf(sites[1]!.removal.gone)).toBe(0)
+})
+
+test('kinds are species as diversity counts them, within the effort', () => {
+  const {sites} = tinyResults({
+    settings: {no_catch_rows: 'empty'},
+    sites: {s1: 'wood'},
+    traps: {a: 's1'},
+    visits: [['a', '2026-05-01', '2026-05-08']],
+    catch: [
+      ['a', '2026-05-08', 'Abax ater', 2],
+      ['a', '2026-05-08', 'Abax ovalis', 1],
+      ['a', '2026-05-08', 'Abax sp.', 4]
+    ]
+  })
+  expect(numberOf(sites[0]!.kinds.species)).toBe(2)
+  expect(numberOf(sites[0]!.kinds.others)).toBe(4)
+  expect(numberOf(sites[0]!.groups[0]!.species)).toBe(2)
+})

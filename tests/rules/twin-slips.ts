@@ -81,7 +81,7 @@ const asOldData: Edit = (files) => {
 export const slips: Readonly<Record<RuleCode, Slip>> = {
   'invalid-setting': {
     edit: replaced('study.yaml', 'confidence: 0.95', 'confidence: 95'),
-    found: ['study.yaml:188:15 error invalid-setting']
+    found: ['study.yaml:186:15 error invalid-setting']
   },
   'unknown-setting': {
     edit: replaced('study.yaml', '\nfunding:', '\nfundings:'),

@@ -29,6 +29,7 @@ import {indices} from './indices.ts'
 import {leadingIndicators} from './leading-indicators.ts'
 import {leftOut} from './left-out.ts'
 import {listedTaxa} from './listed-taxa.ts'
+import {lostExposures} from './lost-exposures.ts'
 import {makeUp} from './make-up.ts'
 import {modelTests} from './model-tests.ts'
 import {outsideEffort} from './outside-effort.ts'
@@ -68,6 +69,7 @@ const tellingOfTheStudy: readonly TableDefinition[] = [
   effortByTrap,
   effortByRound,
   conditions,
+  lostExposures,
   sensitivity,
   ratesByHabitat,
   ratesBySite,

@@ -1,7 +1,7 @@
 import {caughtSome} from '../../model/withheld-taxa.ts'
 import type {TableDefinition} from '../table.ts'
 import {cell} from './cell.ts'
-import {numberColumn, wordColumn} from './column.ts'
+import {noteColumn, numberColumn, wordColumn} from './column.ts'
 import {habitatCells} from './habitat-cells.ts'
 
 export const taxaByHabitat: TableDefinition = {
@@ -12,6 +12,9 @@ export const taxaByHabitat: TableDefinition = {
     const cells = habitatCells(results, ({individuals}) => individuals)
     const outside = caughtSome(results.catch.outsideEffort)
     const families = results.taxa.some(({family}) => family !== undefined)
+    // Where the study describes its names at all, one that it does not describe may be a slip of the pen.
+    const undescribed =
+      results.taxa.some((taxon) => taxon.inTaxaTable) && results.taxa.some((taxon) => !taxon.inTaxaTable)
     // No sex at all on record means that nobody looked, and not that there were no females.
     const sexes = results.taxa.some(({females, males}) => caughtSome(females) || caughtSome(males))
     return [
@@ -19,6 +22,7 @@ export const taxaByHabitat: TableDefinition = {
         name: 'taxa-by-habitat',
         columns: [
           wordColumn('Taxon'),
+          ...(undescribed ? [noteColumn('Name')] : []),
           ...(families ? [wordColumn('Family')] : []),
           ...results.habitats.map(({label}) => numberColumn(label)),
           ...(outside ? [numberColumn('Outside the effort')] : []),
@@ -30,6 +34,7 @@ export const taxaByHabitat: TableDefinition = {
         ],
         rows: results.taxa.map((taxon) => [
           cell.taxon(taxon),
+          ...(undescribed ? [cell.text(taxon.inTaxaTable ? undefined : 'not in the table of taxa')] : []),
           ...(families ? [cell.text(taxon.family)] : []),
           ...cells(taxon),
           ...(outside ? [cell.measure(taxon.outsideEffort)] : []),
@@ -42,6 +47,7 @@ export const taxaByHabitat: TableDefinition = {
         foot: [
           [
             cell.text('All taxa'),
+            ...(undescribed ? [cell.blank] : []),
             ...(families ? [cell.blank] : []),
             ...results.habitats.map((habitat) => cell.measure(habitat.catch.individuals)),
             ...(outside ? [cell.measure(results.catch.outsideEffort)] : []),
