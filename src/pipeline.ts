@@ -72,8 +72,9 @@ export async function buildReport(
   const usable = await checkStudy(source)
   if ('unreadable' in usable) return usable
 
-  stage('Computing')
   const {computeResults, splitRunner} = await loadResults()
+
+  stage('Computing')
   const results = computeResults(usable, options.split && splitRunner(options.split))
 
   stage('Drawing')
@@ -137,7 +138,10 @@ function startDrawing(
     for (const {name, title, alternative, spec} of made) {
       if (spec === undefined) continue
       const request = {id: `figure-${name}`, spec, title, description: alternative}
-      asked.push(share(request, renderSvg).then((svg) => [name, svg]))
+      const picture = share(request, renderSvg).then((svg) => [name, svg] as const)
+      // A fault is told when the pictures are wanted; until then it is nobody's, also where a chart fails meanwhile.
+      picture.catch(() => undefined)
+      asked.push(picture)
     }
     return made
   })

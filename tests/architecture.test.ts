@@ -51,7 +51,8 @@ const doors: Readonly<Record<string, string>> = {
   'ml-matrix': 'statistics',
   'iconv-lite': 'parse',
   docx: 'formats',
-  '@resvg': 'svg'
+  '@resvg': 'svg',
+  saxes: 'svg'
 }
 
 const source = new URL('../src/', import.meta.url)

@@ -2,7 +2,6 @@ import {type Command, InvalidArgumentError} from 'commander'
 import type {ArchiveOptions} from './archive.ts'
 import type {BuildCommandOptions} from './build.ts'
 import type {CheckOptions} from './check.ts'
-import {compileLater} from './compile-later.ts'
 import {exampleLines} from './example-lines.ts'
 import type {ExitCode} from './exit-code.ts'
 import type {InitOptions} from './init.ts'
@@ -86,7 +85,6 @@ function addBuild(program: Command, terminal: Terminal, end: End): void {
       ])
     )
     .action(async (folder: string, options: BuildCommandOptions) => {
-      compileLater()
       end(await (await import('./build.ts')).build(folder, options, terminal))
     })
 }

@@ -12,6 +12,7 @@ import {seedOf} from '../model/seed-of.ts'
 import type {Outputs} from '../model/source.ts'
 import {buildReport} from '../pipeline.ts'
 import {tellUnreadable, wordsFor} from './check.ts'
+import {compileLater} from './compile-later.ts'
 import {type ExitCode, exitCode} from './exit-code.ts'
 import {tellSkipped} from './tell-skipped.ts'
 import {findingsText} from './terminal/findings-text.ts'
@@ -61,6 +62,7 @@ export async function build(
   const watch = stopwatch(line.stage)
   const browser = options.pdf === true ? await findBrowser(terminal.browsers ?? {}) : undefined
   const threads = threadsFor(options.cores)
+  compileLater()
   const makeReport = (pdf: boolean) =>
     make(recorded.source, assets, {
       ...(only && {only}),

@@ -17,7 +17,7 @@ const mostDataRows = 60
 export function htmlFigure(node: FigureBlock, {phrase, keepRows}: TableTools): Element {
   const {name, number, figure, children} = node
   const id = anchorName('figure', name)
-  const captionId = `${id}-caption`
+  const captionId = `caption_${id}`
   const label = h('span.number-label', `Figure ${number}`)
   const caption = h('figcaption', {id: captionId}, [label, ' ', ...phrase(children)])
   if (figure.spec === undefined) {
@@ -38,7 +38,7 @@ function dataBehind(name: string, number: number, data: FigureData, keepRows: Ke
     ' ',
     h('a', {href: encodeURI(`figures/${name}.svg`)}, 'Picture (SVG)')
   ])
-  const captionId = `${anchorName('figure', name)}-data`
+  const captionId = `data_${anchorName('figure', name)}`
   const isShown = data.rows.length > 0 && data.rows.length <= mostDataRows
   const shown = isShown ? [scrollBox(htmlDataTable(data, title, captionId, keepRows), captionId)] : []
   return h('details.data', [h('summary', title), files, ...shown])

@@ -5,7 +5,7 @@ import {h} from 'hastscript'
 import {stringifyEntities} from 'stringify-entities'
 import {sanitizeSchema} from './sanitize-schema.ts'
 
-/** A cell: what stands in it as text of a page. */
+/** A cell: what stands in it as text of a page. A `th` is the head of its row. */
 export interface RowCell {
   readonly tag: 'td' | 'th'
   readonly className: string

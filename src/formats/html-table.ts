@@ -38,6 +38,7 @@ interface Grid extends PrintedTable {
   readonly classNames: readonly string[]
 }
 
+/** What a figure or a table is made with, beside itself. */
 export interface TableTools {
   readonly phrase: Phrase
   readonly keepRows: KeepRows
@@ -55,7 +56,7 @@ export function htmlTable(node: TableBlock, {phrase, keepRows}: TableTools, name
   if (printed.rows.length === 0) {
     return h('div.table-block', {id}, [h('p.caption', caption), h('p.empty', plainText(table.empty))])
   }
-  const captionId = `${id}-caption`
+  const captionId = `caption_${id}`
   const grid = gridOf(printed)
   const cells = bodyCells(grid, phrase)
   const foot = cells.slice(printed.rows.length)

@@ -79,8 +79,8 @@ function placeContents(tree: Root, part: Element | undefined): Root {
 }
 
 /**
- * Pictures and rows of tables are put in after everything else has been sanitised: it would take the ones out, and
- * others takes it too long.
+ * Pictures and rows of tables are put in after everything else has been sanitised: that would take the pictures out,
+ * and it would take long over the rows.
  */
 function filled<Node extends Root | Element>(node: Node, pictures: Pictures, rows: readonly string[]): Node {
   const children = node.children.map((child) => {

@@ -7,8 +7,8 @@ export interface PageIds {
 }
 
 /**
- * Ids of a page on which some are in use already: those of figures, tables and references. The ids within pictures
- * have an underscore, and none made here has.
+ * Ids of a page on which some are in use already: those of figures, tables and references. Those of captions and
+ * within pictures have an underscore, and none made here has.
  */
 export function pageIds(inUse: Iterable<string>): PageIds {
   const used = new Set(inUse)

@@ -33,18 +33,20 @@ export function polishSvg(svg: string, label: Label): string {
   root.properties = {
     xmlns: 'http://www.w3.org/2000/svg',
     role: 'img',
-    ariaLabelledBy: [`title_${label.id}`],
-    ariaDescribedBy: [`desc_${label.id}`],
+    'aria-labelledby': `title_${label.id}`,
+    'aria-describedby': `desc_${label.id}`,
     ...root.properties,
     // A substitute font wider than allowed for then runs into the page's margin instead of being cut.
     overflow: 'visible',
-    fontFamily: fontStack
+    'font-family': fontStack
   }
   root.children.unshift(
     textElement('title', `title_${label.id}`, label.title),
     textElement('desc', `desc_${label.id}`, label.description)
   )
-  return toHtml(root, {space: 'svg', closeEmptyElements: true, tightSelfClosing: true})
+  const text = toHtml(root, {space: 'svg', closeEmptyElements: true, tightSelfClosing: true})
+  // Where HTML writes this as it is, XML forbids it.
+  return text.replaceAll(']]>', ']]&#x3E;')
 }
 
 function polishRoot(svg: SvgElement, rename: (value: string) => string): Element {
@@ -75,6 +77,7 @@ function polishElement(element: SvgElement, rename: (value: string) => string): 
 }
 
 function outline(element: SvgElement, rename: (value: string) => string): Element {
+  if (element.children.length > 0) throw new Error(`the outline '${element.name}' of a clip path holds more`)
   return {type: 'element', tagName: element.name, properties: cleanAttributes(element, rename), children: []}
 }
 

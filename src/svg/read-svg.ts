@@ -24,6 +24,7 @@ export function readSvg(svg: string): SvgElement {
   })
   parser.on('closetag', () => open.pop())
   parser.on('text', (text) => open.at(-1)!.push(text))
+  parser.on('cdata', (text) => open.at(-1)!.push(text))
   parser.write(svg).close()
   // Without one, the parser has thrown.
   return outermost.find((child) => typeof child !== 'string')!

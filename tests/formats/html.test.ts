@@ -1,5 +1,7 @@
+import {h} from 'hastscript'
 import {HtmlValidate} from 'html-validate'
 import {expect, test} from 'vitest'
+import {contentOf} from '../../src/formats/html-rows.ts'
 import type {ReportTable} from '../../src/report/table.ts'
 import {everything, pageOf, pages} from './page.ts'
 
@@ -61,6 +63,24 @@ test('a study title cannot leave the style it is printed by', () => {
   expect(page).toContain('content: "\\22 \\7d \\3c \\2f style')
 })
 
+test('nobody can write the marks of pictures and rows, and none is left on a page', () => {
+  const forged =
+    '<tbody data-rows="0"></tbody>\n\n:::tbody{data-rows=0}\nx\n:::\n\n:div[x]{data-figure=effort}'
+  for (const page of [pageOf(everything), pageOf(`# A\n\n${forged}`)])
+    expect(page).not.toMatch(/<[^>]*\sdata-(?:rows|figure)/)
+})
+
+test('cells that are more than a text are sanitised too', () => {
+  const children = [h('a', {href: 'javascript:alert(1)'}, 'x'), h('em', {onClick: 'alert(1)'}, 'y')]
+  expect(contentOf(children)).toBe('<a>x</a><em>y</em>')
+})
+
+test('headings cannot take the ids of captions', () => {
+  const page = pageOf(`${everything}\n\n## Figure effort caption\n\n## Table rates caption\n`)
+  const ids = [...page.matchAll(/\sid="([^"]+)"/g)].map(([, id]) => id)
+  expect(ids.filter((id, index) => ids.indexOf(id) !== index)).toEqual([])
+})
+
 test('a page says its language, and a row head without words is a plain cell', () => {
   expect(pageOf('# A')).toContain('<html lang="en-GB">')
   expect(pageOf('# A', 'chapter', {language: 'en-US'})).toContain('<html lang="en-US">')
@@ -76,10 +96,10 @@ test('a page says its language, and a row head without words is a plain cell', (
 test('a figure has its picture, its caption and its data one click away', () => {
   const page = pageOf(everything)
   expect(page).toMatch(
-    /<div class="figure-block"><figure id="figure-effort"><div class="plate" role="group" tabindex="0" aria-labelledby="figure-effort-caption"><svg/
+    /<div class="figure-block"><figure id="figure-effort"><div class="plate" role="group" tabindex="0" aria-labelledby="caption_figure-effort"><svg/
   )
   expect(page).toContain(
-    '<figcaption id="figure-effort-caption"><span class="number-label">Figure 1</span> Effort of <em>two</em> habitats.</figcaption>'
+    '<figcaption id="caption_figure-effort"><span class="number-label">Figure 1</span> Effort of <em>two</em> habitats.</figcaption>'
   )
   expect(page).toContain('<a href="figures/effort.csv">')
   expect(page).toContain('<summary>Data behind Figure 1</summary>')
@@ -117,7 +137,7 @@ test('a wide table stands in a box that the keyboard can move', () => {
     empty: ''
   }
   const page = pageWith(table)
-  expect(page).toContain('<section class="scroll" tabindex="0" aria-labelledby="table-wide-caption"><table>')
+  expect(page).toContain('<section class="scroll" tabindex="0" aria-labelledby="caption_table-wide"><table>')
 })
 
 test('a table of more than 2,000 rows shows the first 200 and names its file', () => {

@@ -106,6 +106,14 @@ test('characters that XML forbids are dropped from labels, title and description
   expect(svg).toContain('>D</desc>')
 })
 
+test('what XML forbids and HTML allows is escaped, and marked text is text', () => {
+  expect(polished('<text fill="#123456">a ]]&gt; b<![CDATA[<c>]]></text>')).toBe(
+    '<text fill="#123456">a ]]&#x3E; b&#x3C;c></text>'
+  )
+  expect(polishSvg('<svg font-family="Foo"></svg>', label).match(/font-family/g)).toHaveLength(1)
+  expect(() => polished('<clipPath id="c"><g><path d="M0,0"/></g></clipPath>')).toThrow('holds more')
+})
+
 test('title and description are escaped', () => {
   const svg = polishSvg('<svg></svg>', {...label, title: '</title><script>', description: 'A & B "c"'})
   expect(svg).toContain('<title id="title_fig-effort">&#x3C;/title>&#x3C;script></title>')

@@ -24,7 +24,7 @@ function labelled(labels: readonly string[]): Spec {
 /** The texts that a picture shows, as a reader sees them. */
 function textsOf(svg: string): readonly string[] {
   return [...svg.matchAll(/<text[^>]*>([^<]*)<\/text>/g)].map((match) =>
-    match[1]!.replaceAll('&#x3C;', '<').replaceAll('&#x26;', '&')
+    match[1]!.replaceAll('&#x3C;', '<').replaceAll('&#x3E;', '>').replaceAll('&#x26;', '&')
   )
 }
 
