@@ -33,7 +33,8 @@ export function htmlDataTable(
         row.map((text, index) => ({
           tag: 'td',
           className: isNumber[index] ? 'number' : '',
-          content: plainContent(text, padding[index]?.[rowIndex])
+          content: plainContent(text),
+          padding: padding[index]?.[rowIndex] ?? ''
         }))
       )
     )

@@ -10,10 +10,15 @@ export interface RowCell {
   readonly tag: 'td' | 'th'
   readonly className: string
   readonly content: string
+  /** Space after the content that puts decimal points below each other. */
+  readonly padding: string
 }
 
 /** Takes the rows of a part of a table, and gives the part: its rows are put in when all else has been sanitised. */
 export type KeepRows = (part: 'tbody' | 'tfoot', rows: readonly (readonly RowCell[])[]) => Element
+
+/** The same list each time: by it the library finds the pattern that it has made. */
+const signsOfMarkup = ['<', '&']
 
 /**
  * A place for the rows of all tables of a page, which stand there as text. A record has tens of thousands of cells: as
@@ -27,9 +32,9 @@ export function rowsKept(): {keep: KeepRows; rows: readonly string[]} {
   }
 }
 
-/** Content of a cell that is a plain text, and the space after it that puts decimal points below each other. */
-export function plainContent(words: string, padding = ''): string {
-  return escaped(words) + (padding === '' ? '' : `<span aria-hidden="true">${padding}</span>`)
+/** Content of a cell that is a plain text. */
+export function plainContent(words: string): string {
+  return stringifyEntities(words, {subset: signsOfMarkup})
 }
 
 /** Content of any other cell. */
@@ -41,14 +46,9 @@ function rowsText(rows: readonly (readonly RowCell[])[]): string {
   return rows.map((cells) => `<tr>${cells.map(cellText).join('')}</tr>`).join('')
 }
 
-function cellText({tag, className, content}: RowCell): string {
+function cellText({tag, className, content, padding}: RowCell): string {
   const scope = tag === 'th' ? ' scope="row"' : ''
-  return `<${tag}${scope}${className === '' ? '' : ` class="${className}"`}>${content}</${tag}>`
-}
-
-/** The same list each time: by it the library finds the pattern that it has made. */
-const signsOfMarkup = ['<', '&']
-
-function escaped(words: string): string {
-  return stringifyEntities(words, {subset: signsOfMarkup})
+  const start = `<${tag}${scope}${className === '' ? '' : ` class="${className}"`}>`
+  const space = padding === '' ? '' : `<span aria-hidden="true">${padding}</span>`
+  return `${start}${content}${space}</${tag}>`
 }

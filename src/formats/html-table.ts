@@ -125,21 +125,18 @@ function bodyCells(grid: Grid, phrase: Phrase): RowCell[][] {
       // A row head without words would be announced as nothing.
       tag: areHeads[index] && cell.children.length > 0 ? 'th' : 'td',
       className: classNames[index] ?? '',
-      content: cellContent(cell, padding[index]?.[row] ?? '', phrase)
+      content: cellContent(cell, phrase),
+      padding: padding[index]?.[row] ?? ''
     }))
   )
 }
 
-function cellContent({children, mark}: PrintedCell, padding: string, phrase: Phrase): string {
+function cellContent({children, mark}: PrintedCell, phrase: Phrase): string {
   const content = phrase(children)
   const [only, ...more] = content
   if (mark === undefined && more.length === 0 && (only === undefined || only.type === 'text'))
-    return plainContent(only?.value ?? '', padding)
-  return contentOf([
-    ...content,
-    ...(mark === undefined ? [] : [h('sup.mark', mark)]),
-    ...(padding === '' ? [] : [h('span', {ariaHidden: 'true'}, padding)])
-  ])
+    return plainContent(only?.value ?? '')
+  return contentOf(mark === undefined ? content : [...content, h('sup.mark', mark)])
 }
 
 function below({notes, rows, rowsInAll}: PrintedTable, name: string, namesFile: boolean): Element[] {

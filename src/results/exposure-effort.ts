@@ -71,6 +71,11 @@ export function exposureEffort(
   return {...none, exposed, net: earned, hangsOnCredit: undated && record.animals}
 }
 
+/** Nights that an exposure lasted and did not earn; those whose sample is not sorted yet may still be. */
+export function nightsLost({exposed = 0, net, unsorted}: ExposureEffort): number {
+  return exposed - net - unsorted
+}
+
 /** Net nights of an exposure if failures of unknown date with animals earned this credit, 0 to 1. */
 export function netWithCredit({net, exposed, hangsOnCredit}: ExposureEffort, credit: number): number {
   return hangsOnCredit ? (exposed ?? 0) * credit : net

@@ -1,12 +1,13 @@
 import type {ConditionWord} from '../model/column-words.ts'
 import {codeUnitOrder} from './code-unit-order.ts'
+import {nightsLost} from './exposure-effort.ts'
 import type {Part} from './parts.ts'
 import type {ExposureInUse} from './season-records.ts'
 
 /** What became of a trap, or of several, in plain words that complete 'lost, because ...'. */
 type Reason = readonly [one: string, many: string]
 
-const reasons: Readonly<Record<Exclude<ConditionWord, 'intact'>, Reason>> = {
+const reasons: Readonly<Record<Exclude<ConditionWord, 'intact' | 'closed'>, Reason>> = {
   diluted: ['rain had diluted what was in a trap', 'rain had diluted what was in traps'],
   overflowed: ['a trap was flooded', 'traps were flooded'],
   dry: ['a trap had dried out', 'traps had dried out'],
@@ -14,8 +15,7 @@ const reasons: Readonly<Record<Exclude<ConditionWord, 'intact'>, Reason>> = {
   disturbed: ['a trap was dug up or disturbed', 'traps were dug up or disturbed'],
   blocked: ['a trap was blocked', 'traps were blocked'],
   spilled: ['what was in a trap was spilled', 'what was in traps was spilled'],
-  missing: ['a trap was gone', 'traps were gone'],
-  closed: ['a trap was closed', 'traps were closed']
+  missing: ['a trap was gone', 'traps were gone']
 }
 
 const sampleLost: Reason = ['a sample was lost later on', 'samples were lost later on']
@@ -32,9 +32,8 @@ export function lostBecause({exposures}: Part, planned: number): string[] {
   const losses = new Map<string, {readonly reason: Reason; nights: number; times: number}>()
   let exposed = 0
   for (const exposure of exposures) {
-    const {effort} = exposure
-    exposed += effort.exposed ?? 0
-    const nights = (effort.exposed ?? 0) - effort.net - effort.unsorted
+    exposed += exposure.effort.exposed ?? 0
+    const nights = nightsLost(exposure.effort)
     if (nights <= 0) continue
     const reason = reasonOf(exposure)
     const loss = losses.get(reason[0]) ?? {reason, nights: 0, times: 0}

@@ -7,7 +7,7 @@ import type {Analysis} from './analysis.ts'
 import {codeUnitOrder} from './code-unit-order.ts'
 import {counted, trapNights, words} from './counted.ts'
 import {fluidsInUse, trapTypesInUse} from './equipment.ts'
-import {creditOf, isFailure} from './exposure-effort.ts'
+import {creditOf, isFailure, nightsLost} from './exposure-effort.ts'
 import {hasUnusedTimes} from './exposure-nights.ts'
 import {groupBy} from './group-by.ts'
 import {seasonWindow} from './season.ts'
@@ -144,9 +144,10 @@ function conditionsOf({study: {settings}, exposures}: Analysis): ProtocolResult[
 }
 
 function lostExposures({exposures}: Analysis): ProtocolResult['lostExposures'] {
-  return exposures.flatMap(({record, trap, effort: {exposed, net, unsorted}}) => {
+  return exposures.flatMap(({record, trap, effort}) => {
     const {opened, collected, condition, sample} = record
-    if (opened === undefined || exposed === undefined || exposed - net - unsorted <= 0) return []
+    const {exposed, net} = effort
+    if (opened === undefined || exposed === undefined || nightsLost(effort) <= 0) return []
     return [
       {
         site: trap.site.id,

@@ -1,26 +1,14 @@
 import fc from 'fast-check'
 import {expect, test} from 'vitest'
+import {type ConditionWord, conditionWords} from '../../src/model/column-words.ts'
 import {isDefined} from '../../src/model/quantity.ts'
 import {numberOf, type Tiny, tinyResults, twoPlaces} from './tiny-study.ts'
-
-const conditions = [
-  'intact',
-  'diluted',
-  'overflowed',
-  'dry',
-  'raised',
-  'disturbed',
-  'blocked',
-  'spilled',
-  'missing',
-  'closed'
-] as const
 
 const visit = fc.record({
   trap: fc.constantFrom('M1', 'M2', 'W1', 'W2'),
   round: fc.integer({min: 0, max: 3}),
   nights: fc.integer({min: 1, max: 14}),
-  condition: fc.constantFrom(...conditions),
+  condition: fc.constantFrom(...conditionWords),
   animals: fc.integer({min: 0, max: 4}),
   sample: fc.constantFrom(undefined, 'empty', 'unsorted', 'lost'),
   fraction: fc.constantFrom(1, 0.5, 0.3)
@@ -75,7 +63,7 @@ test('effort and catch add up over traps, sites, habitats and rounds', () => {
 })
 
 /** Share of an interval credited to a condition where its animals were recovered. */
-const credits: Readonly<Record<(typeof conditions)[number], number>> = {
+const credits: Readonly<Record<ConditionWord, number>> = {
   intact: 1,
   diluted: 1,
   overflowed: 0.5,
@@ -90,7 +78,7 @@ const credits: Readonly<Record<(typeof conditions)[number], number>> = {
 
 test('moving a collection by a day changes effort by exactly one night times its credit', () => {
   const moved = fc.record({
-    condition: fc.constantFrom(...conditions),
+    condition: fc.constantFrom(...conditionWords),
     animals: fc.integer({min: 0, max: 4}),
     opened: fc.integer({min: 1, max: 9}),
     nights: fc.integer({min: 1, max: 19}),
