@@ -36,9 +36,11 @@ export function splitAmongThreads({entry, cores}: ThreadOptions): SplitWork {
     const id = ++requests
     const stride = Math.max(1, Math.ceil(parts / (cores * takesEach)))
     const request: PartsRequest = {id, task, parts, stride, control: newControl()}
+    // Its own first part before the others hear of the work: on a busy machine they could take it all meanwhile.
+    let range = takeParts(request)
     for (const port of ports) port.postMessage(request)
     const rowsFrom = new Map<number, Rows>()
-    for (let range = takeParts(request); range !== undefined; range = takeParts(request)) {
+    for (; range !== undefined; range = takeParts(request)) {
       rowsFrom.set(range.first, inline(range.first, range.end))
     }
     const ranges = Math.ceil(parts / stride)
